@@ -1,0 +1,33 @@
+// The names of the contract and nothing else: the preload imports only this file.
+
+/** Everything that can be asked of the host. */
+export const requestNames = [
+  'library.status',
+  'library.restoreBackup',
+  'overview.read',
+  'instruments.save',
+  'instruments.remove',
+  'instruments.restore',
+  'tunings.list',
+  'tunings.save',
+  'tunings.remove',
+  'tunings.restore',
+  'songs.list',
+  'log.read',
+  'log.beginRetune',
+  'log.finishRetune',
+  'log.append',
+  'settings.read',
+  'settings.save',
+  'demo.load',
+  'demo.remove',
+] as const;
+
+/** Everything that the host says unasked. */
+export const pushNames = ['changed'] as const;
+
+export type RequestName = (typeof requestNames)[number];
+export type PushName = (typeof pushNames)[number];
+
+/** The one channel that requests travel on, and the one for pushes. */
+export const channels = { ask: 'stillstring:ask', push: 'stillstring:push' } as const;

@@ -1,0 +1,81 @@
+import { z } from 'zod';
+import { songSchema } from '#shared/sets/index.ts';
+import { instrumentSchema, stringSetSchema } from '#shared/instruments/index.ts';
+import { readingSchema, retuneSchema, turnSchema } from '#shared/log/index.ts';
+import { tuningSchema } from '#shared/tunings/index.ts';
+import type { PushName, RequestName } from './names.ts';
+
+const nothing = z.strictObject({});
+const id = z.string().min(1).max(64);
+const byId = z.strictObject({ id });
+
+/** What the player has set for the whole app. */
+export const settingsSchema = z.strictObject({
+  referenceHertz: z
+    .number()
+    .min(400, 'The reference pitch is between 400 and 480 Hz.')
+    .max(480, 'The reference pitch is between 400 and 480 Hz.'),
+  toleranceCents: z.number().min(0.5, 'The tolerance is between 0.5 and 10 cents.').max(10, 'The tolerance is between 0.5 and 10 cents.'),
+  theme: z.enum(['system', 'dark', 'light']),
+  soundCues: z.boolean(),
+  microphoneLabel: z.string().max(200).nullable(),
+});
+
+/** One instrument at a glance: what is fitted, the retune that it is in, the last reading of each string. */
+const overviewSchema = z.strictObject({
+  instrument: instrumentSchema,
+  stringSet: stringSetSchema,
+  lastRetune: retuneSchema.nullable(),
+  lastReadings: z.array(readingSchema),
+});
+
+/** Every request: what goes in, what comes out. */
+export const requests = {
+  'library.status': {
+    input: nothing,
+    output: z.strictObject({
+      host: z.enum(['electron', 'desk']),
+      version: z.string(),
+      dataFolder: z.string(),
+      backups: z.number().int(),
+      demo: z.boolean(),
+      demoMicrophone: z.string().nullable(),
+      notice: z.strictObject({ code: z.string(), sentence: z.string() }).nullable(),
+    }),
+  },
+  'library.restoreBackup': { input: nothing, output: nothing },
+  'overview.read': { input: nothing, output: z.array(overviewSchema) },
+  'instruments.save': { input: z.strictObject({ instrument: instrumentSchema, stringSet: stringSetSchema }), output: instrumentSchema },
+  'instruments.remove': { input: byId, output: nothing },
+  'instruments.restore': { input: byId, output: nothing },
+  'tunings.list': { input: nothing, output: z.array(tuningSchema) },
+  'tunings.save': { input: tuningSchema, output: tuningSchema },
+  'tunings.remove': { input: byId, output: nothing },
+  'tunings.restore': { input: byId, output: nothing },
+  'songs.list': { input: nothing, output: z.array(songSchema) },
+  'log.read': {
+    input: z.strictObject({ stringSetId: id, retunes: z.number().int().min(1).max(200) }),
+    output: z.strictObject({ retunes: z.array(retuneSchema), turns: z.array(turnSchema), readings: z.array(readingSchema) }),
+  },
+  'log.beginRetune': { input: retuneSchema, output: nothing },
+  'log.finishRetune': { input: z.strictObject({ id, finishedAt: z.number().int().nonnegative() }), output: nothing },
+  'log.append': {
+    input: z.strictObject({ turns: z.array(turnSchema).max(1000), readings: z.array(readingSchema).max(1000) }),
+    output: nothing,
+  },
+  'settings.read': { input: nothing, output: settingsSchema },
+  'settings.save': { input: settingsSchema, output: settingsSchema },
+  'demo.load': { input: nothing, output: nothing },
+  'demo.remove': { input: nothing, output: nothing },
+} as const satisfies Record<RequestName, { input: z.ZodType; output: z.ZodType }>;
+
+/** Every push: which part of the library changed. It carries no rows; the listener asks again. */
+export const pushes = {
+  changed: z.strictObject({ parts: z.array(z.enum(['instruments', 'tunings', 'songs', 'log', 'settings', 'library'])) }),
+} as const satisfies Record<PushName, z.ZodType>;
+
+export type Settings = z.infer<typeof settingsSchema>;
+export type Overview = z.infer<typeof overviewSchema>;
+export type Input<Name extends RequestName> = z.input<(typeof requests)[Name]['input']>;
+export type Output<Name extends RequestName> = z.output<(typeof requests)[Name]['output']>;
+export type Push<Name extends PushName> = z.output<(typeof pushes)[Name]>;

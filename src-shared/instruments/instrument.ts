@@ -1,0 +1,73 @@
+import { z } from 'zod';
+import { parsePitch, pitchSchemaPattern, type SpelledPitch } from '#shared/music/index.ts';
+
+/** String materials; a wound string names its core. */
+export const materials = ['nylon', 'synthetic-gut', 'fluorocarbon', 'gut', 'steel'] as const;
+
+/** A spelled pitch in its stored form, `Eb4`. */
+export const pitchSchema = z
+  .string()
+  .regex(pitchSchemaPattern, 'Write a pitch as a letter, its sign and its octave, like Eb4.')
+  .refine((name) => parsePitch(name) === name, 'There is no such pitch.')
+  .transform((name) => name as SpelledPitch);
+
+/** One physical string. Its linear density comes from the maker's figures where given, else from material and gauge. */
+export const stringSchema = z.strictObject({
+  material: z.enum(materials),
+  wound: z.boolean(),
+  diameterMillimetres: z.number().min(0.1).max(3).nullable(),
+  linearDensityKilogramsPerMetre: z.number().min(0.00005).max(0.05).nullable(),
+});
+
+/** What the player frets as one: a string or a pair or triple, each with the open pitch that it is at home in. */
+export const courseSchema = z.strictObject({
+  strings: z.array(stringSchema).min(1).max(3),
+  home: z.array(pitchSchema).min(1).max(3),
+});
+
+/** The strings fitted between two string changes. Two sets of one instrument (high G, low G) keep separate histories. */
+export const stringSetSchema = z.strictObject({
+  id: z.string().min(1).max(64),
+  instrumentId: z.string().min(1).max(64),
+  name: z.string().trim().min(1).max(80),
+  fittedAt: z.number().int().nonnegative(),
+  courses: z
+    .array(courseSchema)
+    .min(1)
+    .max(12)
+    .refine(
+      (courses) => courses.every(({ strings, home }) => strings.length === home.length),
+      'Every string of a course needs a home pitch.',
+    ),
+});
+
+/** An instrument of the player's. `inputLabel` and `inputChannel` are the microphone or pickup that it was last heard through. */
+export const instrumentSchema = z.strictObject({
+  id: z.string().min(1).max(64),
+  name: z.string().trim().min(1, 'Give the instrument a name.').max(60),
+  presetId: z.string().min(1).max(64),
+  kind: z.string().trim().min(1).max(60),
+  scaleLengthMillimetres: z.number().min(150, 'A scale length is at least 150 mm.').max(1200, 'A scale length is at most 1200 mm.'),
+  frets: z.number().int().min(0).max(40),
+  leftHanded: z.boolean(),
+  upsideDown: z.boolean(),
+  inputLabel: z.string().max(200).nullable(),
+  inputChannel: z.number().int().min(0).max(31),
+  stringSetId: z.string().min(1).max(64),
+  tuningId: z.string().min(1).max(64).nullable(),
+});
+
+export type Material = (typeof materials)[number];
+export type InstrumentString = z.infer<typeof stringSchema>;
+export type Course = z.infer<typeof courseSchema>;
+export type StringSet = z.infer<typeof stringSetSchema>;
+export type Instrument = z.infer<typeof instrumentSchema>;
+
+/** The open pitches that a string set is at home in: per course, per string, from the player's eye down. */
+export const homePitches = (set: StringSet): readonly (readonly SpelledPitch[])[] => set.courses.map(({ home }) => home);
+
+/** The number that a player calls a course by; 1 is nearest the floor. `courseNumber(0, 4)` → 4. */
+export const courseNumber = (index: number, count: number): number => count - index;
+
+/** The inverse of `courseNumber`: place from the player's eye, from 0. `courseIndex(1, 4)` → 3. */
+export const courseIndex = (number: number, count: number): number => count - number;

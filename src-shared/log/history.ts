@@ -1,0 +1,40 @@
+import type { LogRows, Reading, Retune } from './rows.ts';
+
+/** One retune as a single string lived it: cents from wanted, seconds of the epoch, oldest first. */
+type Stretch = {
+  readonly moves: readonly { readonly atSeconds: number; readonly cents: number }[];
+  readonly readings: readonly { readonly atSeconds: number; readonly cents: number; readonly sigmaCents: number }[];
+};
+
+/** The stretch since the latest retune, and the earlier ones of the same string. */
+export type StringHistory = Stretch & { readonly past: readonly Stretch[] };
+
+const seconds = (milliseconds: number): number => milliseconds / 1000;
+
+/**
+ * Sorts a string set's log into the history of one string, a stretch a retune: what settling is worked out from.
+ * Readings from before the first retune count as a stretch without moves.
+ */
+export function stringHistory(log: LogRows, course: number, string: number): StringHistory {
+  const here = (row: { course: number; string: number }): boolean => row.course === course && row.string === string;
+  const readings = log.readings.filter(here);
+  const turns = log.turns.filter(here);
+  const stretch = (retune: Retune | null, until: number): Stretch => {
+    const from = retune?.startedAt ?? 0;
+    return {
+      moves: turns.filter((turn) => turn.retuneId === retune?.id).map((turn) => ({ atSeconds: seconds(turn.at), cents: turn.cents })),
+      readings: readings
+        .filter((reading) => reading.at >= from && reading.at < until)
+        .map((reading) => ({ atSeconds: seconds(reading.at), cents: reading.deviationCents, sigmaCents: reading.sigmaCents })),
+    };
+  };
+  const stretches = [null, ...log.retunes].map((retune, index) =>
+    stretch(retune, log.retunes[index]?.startedAt ?? Number.POSITIVE_INFINITY),
+  );
+  const latest = stretches.at(-1) ?? stretch(null, Number.POSITIVE_INFINITY);
+  return { ...latest, past: stretches.slice(0, -1).filter((one) => one.readings.length > 0) };
+}
+
+/** The last reading of one string, or null where it was never heard. */
+export const lastHeard = (readings: readonly Reading[], course: number, string: number): Reading | null =>
+  readings.findLast((reading) => reading.course === course && reading.string === string) ?? null;

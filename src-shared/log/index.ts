@@ -1,0 +1,7 @@
+// Log: what was done to strings and heard from them. Rows are only ever appended; a correction is a new row.
+// Knows: retunes, turns of a peg, readings, and how rows become the history of one string. Must not know: verdicts (settling), storage, screens.
+// Add here: a kind of row, with its schema. Times are epoch milliseconds as the host stores them; `history` hands on seconds.
+
+export { readingSchema, readingSources, retuneSchema, turnSchema } from './rows.ts';
+export type { LogRows, Reading, ReadingSource, Retune, Turn } from './rows.ts';
+export { lastHeard, stringHistory, type StringHistory } from './history.ts';
