@@ -1,0 +1,66 @@
+import type { CreepLaw } from './creep.ts';
+import { assumedRate, type CreepRate } from './prior.ts';
+import type { StringFacts } from './types.ts';
+
+// What is held possible before anything is heard. The shares are ASSUMED; the evidence of the readings soon outweighs them.
+
+/** How likely a law is for this string, and the rate under that law. */
+export interface LawBelief {
+  readonly law: CreepLaw;
+  readonly logWeight: number;
+  readonly rate: CreepRate;
+}
+
+/** What is known of a string: the laws it may follow, each with its rate. */
+export interface StringKnowledge {
+  readonly string: StringFacts;
+  readonly laws: readonly LawBelief[];
+  /** How many earlier retunes this rests on. */
+  readonly retunes: number;
+}
+
+const law = (onsetMinutes: number, bend: number, share: number) => ({ onsetSeconds: onsetMinutes * 60, bend, share });
+
+const lawShares = [
+  law(0.1, 0, 1),
+  law(0.3, 0, 2),
+  law(1, 0, 3),
+  law(3, 0, 2),
+  law(10, 0, 1),
+  law(0.1, 0.2, 2),
+  law(1, 0.2, 1),
+  law(0.1, 0.4, 1),
+  law(3, 0.4, 0.5),
+  law(0.3, -0.3, 1),
+  law(2, -0.5, 1.5),
+  law(10, -0.5, 1),
+  law(10, -1, 1),
+  law(30, -1, 1),
+  law(60, -2, 0.5),
+] as const;
+
+/** How far the sigma of the readings may be off: the true spread over the claimed one, with its share. */
+export const sigmaFactors = [
+  { factor: 0.6, share: 0.1 },
+  { factor: 1, share: 0.6 },
+  { factor: 1.6, share: 0.2 },
+  { factor: 2.4, share: 0.1 },
+] as const;
+
+/** How fast everything else (weather, a slide) may carry the string: standard deviation in cents per hour, with its share. */
+export const driftSpreads = [
+  { centsPerHour: 0.3, share: 0.85 },
+  { centsPerHour: 4, share: 0.13 },
+  { centsPerHour: 30, share: 0.02 },
+] as const;
+
+/** What is assumed of a string before its first reading. */
+export function assumedKnowledge(string: StringFacts): StringKnowledge {
+  const total = lawShares.reduce((sum, { share }) => sum + share, 0);
+  const rate = assumedRate(string);
+  return {
+    string,
+    retunes: 0,
+    laws: lawShares.map(({ onsetSeconds, bend, share }) => ({ law: { onsetSeconds, bend }, logWeight: Math.log(share / total), rate })),
+  };
+}

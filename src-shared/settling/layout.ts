@@ -1,0 +1,68 @@
+import { median } from 'simple-statistics';
+import { theilSen } from './theil-sen.ts';
+import type { Move, Reading } from './types.ts';
+
+// Which unknown numbers a session has: the creep rate, a steady drift, a level after every turn of the string's own peg, and steps.
+
+/** A step that may lie between two readings: the first reading after it, the expected size and its spread in cents. */
+export interface Step {
+  readonly atSeconds: number;
+  readonly meanCents: number;
+  readonly spreadCents: number;
+}
+
+/** A stretch of readings between two turns of the string's own peg. */
+export interface Stretch {
+  readonly fromSeconds: number;
+  readonly readings: readonly Reading[];
+  readonly levelCents: number;
+  readonly levelSpreadCents: number;
+  /** Where the creep and drift columns are zero, so that the level is the pitch at that moment. */
+  readonly anchorSeconds: number;
+}
+
+const levelSpreadCents = 20;
+const unheardSpreadCents = 6;
+const rememberedStretches = 4;
+
+/** The stretches of a session, oldest first; the last one is the present one, and may have no reading yet. */
+export function stretchesOf(moves: readonly Move[], readings: readonly Reading[]): readonly Stretch[] {
+  const turns = moves.map(({ atSeconds }) => atSeconds);
+  const starts = [Number.NEGATIVE_INFINITY, ...turns];
+  const stretches = starts.map((from, index) => {
+    const until = starts[index + 1] ?? Number.POSITIVE_INFINITY;
+    const within = readings.filter(({ atSeconds }) => atSeconds >= from && atSeconds < until);
+    const anchorSeconds = within.at(-1)?.atSeconds ?? from;
+    const level = within.length > 0 ? median(within.map(({ cents }) => cents)) : 0;
+    return { fromSeconds: from, readings: within, levelCents: level, levelSpreadCents, anchorSeconds };
+  });
+  const present = stretches.at(-1);
+  const earlier = stretches.slice(0, -1).filter(({ readings }) => readings.length > 1);
+  const kept = earlier.slice(-rememberedStretches);
+  if (present === undefined) return kept;
+  if (present.readings.length > 0) return [...kept, present];
+  return [...kept, { ...present, anchorSeconds: turns.at(-1) ?? 0, ...unheard(moves, stretches) }];
+}
+
+/** Where a string probably is that has been turned and not been heard: where it was heard last plus the turns since, else at wanted. */
+function unheard(moves: readonly Move[], stretches: readonly Stretch[]): Pick<Stretch, 'levelCents' | 'levelSpreadCents'> {
+  const heard = stretches.findLast(({ readings }) => readings.length > 0);
+  const reading = heard?.readings.at(-1);
+  if (reading === undefined) return { levelCents: 0, levelSpreadCents: unheardSpreadCents };
+  const turned = moves.filter(({ atSeconds }) => atSeconds > reading.atSeconds).reduce((sum, { cents }) => sum + cents, 0);
+  return { levelCents: reading.cents + turned, levelSpreadCents: Math.hypot(unheardSpreadCents, turned / 20) };
+}
+
+/** How much to doubt each reading at first (1 = not at all): by its distance from the Theil–Sen line of its stretch in log time. */
+export function firstDoubts({ readings, fromSeconds }: Stretch): readonly number[] {
+  if (readings.length < 4) return readings.map(() => 1);
+  const since = Math.max(fromSeconds, (readings[0]?.atSeconds ?? 0) - 60);
+  const points = readings.map(({ atSeconds, cents }) => ({ x: Math.log10(1 + (atSeconds - since) / 60), y: cents }));
+  const line = theilSen(points);
+  if (line === null) return readings.map(() => 1);
+  return readings.map(({ sigmaCents }, index) => {
+    const point = points[index];
+    const distance = point === undefined ? 0 : point.y - line.intercept - line.slope * point.x;
+    return 1 + (distance / (2 * Math.max(sigmaCents, line.spread))) ** 2;
+  });
+}

@@ -1,0 +1,85 @@
+import { strainsOf } from './creep.ts';
+import { assumedKnowledge, type StringKnowledge } from './hypotheses.ts';
+import { stretchesOf } from './layout.ts';
+import { fitSession, logSum, type Session } from './posterior.ts';
+import { findSlips } from './slips.ts';
+import { thin } from './thin.ts';
+import type { Move, RetuneLog, Slip, StringFacts } from './types.ts';
+
+// What a string's earlier retunes teach: each one's posterior is the next one's prior, loosened a little in between.
+
+const rememberedRetunes = 12;
+const readingsPerRetune = 20;
+/** How much the rate differs from one retune of a string to the next, as a share of it (assumed). */
+const retuneDeviation = 0.12;
+/** Evidence about the law is counted at this share, as no law of the list is the true one. */
+const lawTrust = 0.7;
+
+/** What the earlier retunes of a string taught, and the slips in them, one list a retune (the latest twelve, oldest first). */
+export interface Lesson {
+  readonly knowledge: StringKnowledge;
+  readonly slips: readonly (readonly Slip[])[];
+}
+
+/** Learns a string from its earlier retunes, oldest first. With none, what is assumed. */
+export function learnString(asked: {
+  readonly string: StringFacts;
+  readonly past: readonly RetuneLog[];
+  readonly nowSeconds: number;
+}): Lesson {
+  const { string, past, nowSeconds } = asked;
+  const recent = past.slice(-rememberedRetunes);
+  const moves = recent.flatMap((retune) => retune.moves);
+  return recent.reduce<Lesson>(
+    ({ knowledge, slips }, retune) => {
+      const session = pastSession(retune, moves, string, nowSeconds);
+      if (session === null) return { knowledge, slips: [...slips, []] };
+      const found = findSlips(session, knowledge);
+      return { knowledge: learnFrom(knowledge, found.session), slips: [...slips, found.slips] };
+    },
+    { knowledge: assumedKnowledge(string), slips: [] },
+  );
+}
+
+function pastSession(retune: RetuneLog, moves: readonly Move[], string: StringFacts, nowSeconds: number): Session | null {
+  const last = retune.readings.at(-1);
+  if (last === undefined || retune.readings.length < 2) return null;
+  const first = retune.moves[0]?.atSeconds ?? retune.readings[0]?.atSeconds ?? last.atSeconds;
+  const readings = thin(
+    retune.readings,
+    retune.moves.map(({ atSeconds }) => atSeconds),
+    readingsPerRetune / 2,
+  );
+  const strains = strainsOf(
+    moves.filter(({ atSeconds }) => atSeconds <= last.atSeconds),
+    string,
+    nowSeconds,
+    first,
+  );
+  return {
+    stretches: stretchesOf(retune.moves, readings),
+    steps: [],
+    strains,
+    common: { centsPerHour: 0, variance: 0 },
+    nowSeconds: last.atSeconds,
+  };
+}
+
+/** The knowledge after one session. */
+function learnFrom(knowledge: StringKnowledge, session: Session): StringKnowledge {
+  const candidates = fitSession(session, knowledge.laws);
+  const laws = knowledge.laws.map((belief, index) => {
+    const own = candidates.filter(({ lawIndex }) => lawIndex === index);
+    const share = own.reduce((sum, { weight }) => sum + weight, 0) || 1e-12;
+    const mean = own.reduce((sum, c) => sum + (c.weight / share) * (c.belief.mean[0] ?? 0), 0);
+    const variance = own.reduce(
+      (sum, c) => sum + (c.weight / share) * ((c.belief.covariance[0]?.[0] ?? 0) + ((c.belief.mean[0] ?? 0) - mean) ** 2),
+      0,
+    );
+    const rate = Number.isFinite(mean) && share > 1e-9 ? { mean, variance: variance + (retuneDeviation * mean) ** 2 } : belief.rate;
+    const told = logSum(own.map(({ logEvidence }) => logEvidence)) - belief.logWeight;
+    return { ...belief, rate, logWeight: belief.logWeight + lawTrust * told };
+  });
+  const total = logSum(laws.map(({ logWeight }) => logWeight));
+  return { ...knowledge, retunes: knowledge.retunes + 1, laws: laws.map((l) => ({ ...l, logWeight: l.logWeight - total })) };
+}

@@ -1,0 +1,76 @@
+import type { StringKnowledge } from './hypotheses.ts';
+import { meanOf, quantileOf, shareBelow, type Part } from './mixture.ts';
+import { fitSession, mixed, partsOf, type Candidate, type Session } from './posterior.ts';
+import type { Forecast } from './types.ts';
+
+// What a fitted session says about later: pitch, movement between two moments, and what one more reading would add.
+
+const negligibleWeight = 0.002;
+/** No law of the list is the string's own: a forecast movement is uncertain by at least this share of itself (measured on the bench). */
+const lawErrorShare = 0.12;
+
+/** A fitted session, asked about moments. Moments before the present stretch are answered as if the stretch had already begun. */
+export interface Outlook {
+  readonly pitchAt: (atSeconds: number) => Forecast;
+  readonly movement: (fromSeconds: number, untilSeconds: number) => Forecast;
+  /** The probability that the string moves no more than the tolerance between two moments. */
+  readonly staysWithin: (toleranceCents: number, fromSeconds: number, untilSeconds: number) => number;
+  /** The probability that something carries the string flat faster than a rate (cents per hour, above 0) without slowing. */
+  readonly slides: (centsPerHour: number) => number;
+  /** The share (0…1) of the variance at `targetSeconds` that a reading at `readAtSeconds` with that sigma would take away. */
+  readonly narrowing: (readAtSeconds: number, targetSeconds: number, sigmaCents: number) => number;
+}
+
+const difference = (a: Float64Array, b: Float64Array): Float64Array => a.map((value, index) => value - (b[index] ?? 0));
+
+const bandOf = (parts: readonly Part[]): Forecast => ({
+  cents: meanOf(parts),
+  low: quantileOf(parts, 0.05),
+  high: quantileOf(parts, 0.95),
+});
+
+/** Fits a session with what is known of the string. */
+export function outlookOn(session: Session, knowledge: StringKnowledge): Outlook {
+  const all = fitSession(session, knowledge.laws);
+  const heavy = all.filter(({ weight }) => weight > negligibleWeight);
+  const total = heavy.reduce((sum, { weight }) => sum + weight, 0);
+  const candidates: readonly Candidate[] = heavy.map((candidate) => ({ ...candidate, weight: candidate.weight / total }));
+  const present = session.stretches.at(-1);
+  const heardUntil = present?.anchorSeconds ?? session.nowSeconds;
+
+  const pitchParts = (atSeconds: number): readonly Part[] => {
+    const moved = movementParts(heardUntil, atSeconds);
+    return partsOf(candidates, (c) => c.rowAt(atSeconds)).map((part, index) => ({
+      ...part,
+      variance: part.variance + (lawErrorShare * (moved[index]?.mean ?? 0)) ** 2,
+    }));
+  };
+  const movementParts = (from: number, until: number): readonly Part[] =>
+    partsOf(candidates, (c) => difference(c.rowAt(until), c.rowAt(from))).map((part) => ({
+      ...part,
+      variance: part.variance + (lawErrorShare * part.mean) ** 2,
+    }));
+  return {
+    pitchAt: (atSeconds) => bandOf(pitchParts(atSeconds)),
+    movement: (from, until) => bandOf(movementParts(from, until)),
+    staysWithin: (tolerance, from, until) => {
+      const parts = movementParts(from, until);
+      return shareBelow(parts, tolerance) - shareBelow(parts, -tolerance);
+    },
+    slides: (centsPerHour) =>
+      shareBelow(
+        candidates.map(({ weight, belief }) => ({
+          weight,
+          mean: (belief.mean[1] ?? 0) - session.common.centsPerHour,
+          variance: belief.covariance[1]?.[1] ?? 0,
+        })),
+        -centsPerHour,
+      ),
+    narrowing: (readAt, target, sigmaCents) => {
+      const [atReading, atTarget] = [(c: Candidate) => c.rowAt(readAt), (c: Candidate) => c.rowAt(target)];
+      const readVariance = mixed(candidates, atReading, atReading).covariance + sigmaCents ** 2;
+      const targetVariance = mixed(candidates, atTarget, atTarget).covariance;
+      return mixed(candidates, atReading, atTarget).covariance ** 2 / (readVariance * targetVariance);
+    },
+  };
+}

@@ -1,0 +1,40 @@
+import { strainsOf } from './creep.ts';
+import { holdsFrom } from './holds.ts';
+import type { Lesson } from './learning.ts';
+import { stretchesOf } from './layout.ts';
+import { outlookOn, type Outlook } from './outlook.ts';
+import type { Forecast, Move, Policy } from './types.ts';
+
+/** A retune that is still to come: what was learned of the string, and every move that matters (past ones and planned ones, oldest first). */
+export interface Plan {
+  readonly lesson: Lesson;
+  readonly moves: readonly Move[];
+  /** The moment that the string's age counts up to. */
+  readonly nowSeconds: number;
+}
+
+function outlookOf({ lesson, moves, nowSeconds }: Plan): Outlook {
+  const last = moves.at(-1)?.atSeconds ?? nowSeconds;
+  const strains = strainsOf(moves, lesson.knowledge.string, nowSeconds, last);
+  const still = { centsPerHour: 0, variance: 0 };
+  return outlookOn({ stretches: stretchesOf(moves.slice(-1), []), steps: [], strains, common: still, nowSeconds: last }, lesson.knowledge);
+}
+
+/**
+ * How far a string is expected to drift between two moments after a planned move, with its 90 % band: positive = sharp.
+ * The mean is what a lead takes off; it is small while little is known and grows with use.
+ * `expectedDriftCents(plan, { fromSeconds: 60, untilSeconds: 1860 }).cents` → −5.9 for a nylon string raised by two semitones at 0.
+ */
+export const expectedDriftCents = (
+  plan: Plan,
+  { fromSeconds, untilSeconds }: { readonly fromSeconds: number; readonly untilSeconds: number },
+): Forecast => outlookOf(plan).movement(fromSeconds, untilSeconds);
+
+/**
+ * Seconds from the last move of the plan until the string moves no more than the tolerance within one horizon; null past 30 days.
+ */
+export function expectedSettleSeconds(plan: Plan, policy: Policy): number | null {
+  const last = plan.moves.at(-1)?.atSeconds ?? plan.nowSeconds;
+  const holds = holdsFrom(outlookOf(plan), policy, last);
+  return holds === null ? null : holds - last;
+}

@@ -1,0 +1,78 @@
+import type { StringKnowledge } from './hypotheses.ts';
+import type { Step } from './layout.ts';
+import { fitSession, logSum, type Candidate, type Session } from './posterior.ts';
+import type { Slip } from './types.ts';
+
+// A slip is a step between two readings that creep, drift and bad readings explain far worse. It needs two readings on either side.
+
+const sharesSeeking = [
+  { factor: 1, share: 0.6 },
+  { factor: 1.6, share: 0.25 },
+  { factor: 2.4, share: 0.15 },
+];
+const slipSpreadCents = 15;
+/** The log of how much better a slip must explain the readings (prior odds of a slip at any one place included). */
+const logBurden = 7;
+const smallestSlipCents = 4;
+const smallestSlipSigmas = 4;
+const mostSlips = 4;
+const lawsConsidered = 4;
+const placesConsidered = 3;
+
+/** The session with its slips as steps, and the slips. */
+export interface Found {
+  readonly session: Session;
+  readonly slips: readonly Slip[];
+}
+
+const evidenceOf = (candidates: readonly Candidate[]): number => logSum(candidates.map(({ logEvidence }) => logEvidence));
+
+/** Finds slips one after another, the clearest first, until no further one pays for itself. */
+export function findSlips(session: Session, knowledge: StringKnowledge): Found {
+  let found: Found = { session, slips: [] };
+  const laws = [...knowledge.laws].sort((a, b) => b.logWeight - a.logWeight).slice(0, lawsConsidered);
+  const plain = laws.slice(0, 1);
+  while (found.slips.length < mostSlips) {
+    const present = found.session;
+    const before = evidenceOf(fitSession(present, laws, sharesSeeking));
+    const places = placesIn(present)
+      .map((place) => ({ place, log: evidenceOf(fitSession(withStep(present, place), plain, sharesSeeking.slice(0, 1))) }))
+      .sort((a, b) => b.log - a.log)
+      .slice(0, placesConsidered)
+      .map(({ place }) => {
+        const candidates = fitSession(withStep(present, place), laws, sharesSeeking);
+        return { place, candidates, gain: evidenceOf(candidates) - before };
+      })
+      .sort((a, b) => b.gain - a.gain);
+    const best = places[0];
+    if (best === undefined || best.gain < logBurden) break;
+    const column = 2 + present.stretches.length + present.steps.length;
+    const cents = best.candidates.reduce((sum, c) => sum + c.weight * (c.belief.mean[column] ?? 0), 0);
+    const sigma = best.candidates.reduce((sum, c) => sum + c.weight * c.sigmaFactor, 0) * best.place.sigmaCents;
+    if (Math.abs(cents) < Math.max(smallestSlipCents, smallestSlipSigmas * sigma)) break;
+    found = { session: withStep(present, best.place), slips: [...found.slips, { atSeconds: best.place.atSeconds, cents }] };
+  }
+  return { ...found, slips: [...found.slips].sort((a, b) => a.atSeconds - b.atSeconds) };
+}
+
+interface Place {
+  readonly atSeconds: number;
+  readonly sigmaCents: number;
+}
+
+/** Where a slip may be: between two readings of one stretch, two readings on either side, no other step there. */
+function placesIn({ stretches, steps }: Session): readonly Place[] {
+  return stretches.flatMap(({ readings }) =>
+    readings.slice(2, -1).flatMap(({ atSeconds }, index) => {
+      const around = readings.slice(index, index + 4);
+      const sigmas = around.map(({ sigmaCents }) => sigmaCents).sort((a, b) => a - b);
+      const taken = steps.some((step) => step.atSeconds === atSeconds);
+      return taken ? [] : [{ atSeconds, sigmaCents: ((sigmas[1] ?? 1) + (sigmas[2] ?? 1)) / 2 }];
+    }),
+  );
+}
+
+const withStep = (session: Session, { atSeconds }: Place): Session => {
+  const step: Step = { atSeconds, meanCents: 0, spreadCents: slipSpreadCents };
+  return { ...session, steps: [...session.steps, step] };
+};

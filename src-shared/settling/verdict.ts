@@ -1,0 +1,95 @@
+import { median } from 'simple-statistics';
+import { nextCheck } from './check.ts';
+import { strainsOf } from './creep.ts';
+import { holdsFrom } from './holds.ts';
+import { stretchesOf } from './layout.ts';
+import type { Lesson } from './learning.ts';
+import { commonDrift, couplingSteps } from './neighbours.ts';
+import { outlookOn, type Outlook } from './outlook.ts';
+import type { Session } from './posterior.ts';
+import { findSlips } from './slips.ts';
+import { thin } from './thin.ts';
+import type { Assessment, Forecast, Policy, StringLog, Verdict } from './types.ts';
+import { why } from './why.ts';
+
+const slideCentsPerHour = 8;
+const slideCertainty = 0.95;
+const smallestSlideCents = 4;
+/** A slip is over when this many readings since then show creep alone. */
+const calmReadings = 4;
+const usualSigmaCents = 1;
+
+/** One string to be judged, with its neighbours and what its past taught. */
+export interface Case {
+  readonly course: StringLog;
+  readonly others: readonly StringLog[];
+  readonly lesson: Lesson;
+  readonly nowSeconds: number;
+  readonly policy: Policy;
+}
+
+/** Judges one string. */
+export function assessString({ course, others, lesson, nowSeconds, policy }: Case): Assessment {
+  const readings = course.readings.filter(({ atSeconds }) => atSeconds <= nowSeconds);
+  const moves = course.moves.filter(({ atSeconds }) => atSeconds <= nowSeconds);
+  const movedAt = moves.at(-1)?.atSeconds ?? readings[0]?.atSeconds ?? nowSeconds;
+  const heard = readings.filter(({ atSeconds }) => atSeconds >= movedAt);
+  const { session, slips } = findSlips(sessionOf({ ...course, moves, readings }, others, nowSeconds), lesson.knowledge);
+  const outlook = outlookOn(session, lesson.knowledge);
+
+  const now = outlook.pitchAt(nowSeconds);
+  const end = outlook.pitchAt(nowSeconds + policy.horizonSeconds);
+  const drift = outlook.movement(nowSeconds, nowSeconds + policy.horizonSeconds);
+  const slide = slideOf(outlook, heard.at(0)?.atSeconds ?? nowSeconds, nowSeconds);
+  const slipCount = slips.length + lesson.slips.slice(-2).flat().length;
+  const keepsSlipping = slide !== null || slipCount >= 2;
+  const holdsFromSeconds = holdsFrom(outlook, policy, nowSeconds);
+  const inside = Math.abs(now.cents) <= policy.toleranceCents;
+  const holds = holdsFromSeconds === nowSeconds && inside && Math.abs(end.cents) <= policy.toleranceCents;
+  const slip = slips.at(-1) ?? null;
+  const restless =
+    slip !== null && (keepsSlipping || readings.filter(({ atSeconds }) => atSeconds >= slip.atSeconds).length < calmReadings);
+  const verdict = verdictOf(heard.length, slide !== null || restless, holds);
+  const sigma = heard.length > 0 ? median(heard.slice(-12).map(({ sigmaCents }) => sigmaCents)) : usualSigmaCents;
+  const holdsInSeconds = holdsFromSeconds === null ? null : holdsFromSeconds - nowSeconds;
+  return {
+    verdict,
+    forecast: outlook.pitchAt,
+    holdsFromSeconds,
+    slips,
+    keepsSlipping,
+    nextCheckSeconds: verdict === 'unheard' ? nowSeconds : nextCheck(outlook, policy, movedAt, nowSeconds, sigma),
+    why: why({ verdict, policy, now, drift, holdsInSeconds, slip, slipCount, keepsSlipping, slideCentsPerHour: slide }),
+    driftCents: drift.cents,
+    insideTolerance: verdict === 'unheard' ? null : inside,
+  };
+}
+
+const verdictOf = (heard: number, slipping: boolean, holding: boolean): Verdict => {
+  if (heard === 0) return 'unheard';
+  if (slipping) return 'slipping';
+  return holding ? 'holding' : 'settling';
+};
+
+function sessionOf(course: StringLog, others: readonly StringLog[], nowSeconds: number): Session {
+  const { moves, past, string } = course;
+  const otherTurns = others.flatMap((other) => other.moves.map(({ atSeconds }) => atSeconds));
+  const breaks = [...moves.map(({ atSeconds }) => atSeconds), ...otherTurns].sort((a, b) => a - b);
+  const readings = thin(course.readings, breaks);
+  const everyMove = [...past.slice(-12).flatMap((retune) => retune.moves), ...moves];
+  return {
+    stretches: stretchesOf(moves, readings),
+    steps: couplingSteps(readings, others),
+    strains: strainsOf(everyMove, string, nowSeconds, moves[0]?.atSeconds ?? readings[0]?.atSeconds ?? nowSeconds),
+    common: commonDrift(others, nowSeconds),
+    nowSeconds,
+  };
+}
+
+/** Cents per hour flat of a slide that does not slow; null where there is none worth the name. */
+function slideOf(outlook: Outlook, fromSeconds: number, nowSeconds: number): number | null {
+  if (outlook.slides(slideCentsPerHour) < slideCertainty) return null;
+  const moved: Forecast = outlook.movement(fromSeconds, nowSeconds);
+  if (-moved.cents < smallestSlideCents) return null;
+  return (-moved.cents * 3600) / Math.max(1, nowSeconds - fromSeconds);
+}

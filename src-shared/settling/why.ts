@@ -1,0 +1,48 @@
+import type { Forecast, Policy, Slip, Verdict } from './types.ts';
+
+// The sentence that goes with a verdict. Numbers first, durations only: the room knows no time of day.
+
+/** Seconds in words: `inWords(750)` → 'about 12 minutes'. */
+export function inWords(seconds: number): string {
+  if (seconds < 90) return 'about a minute';
+  if (seconds < 5400) return `about ${Math.round(seconds / 60)} minutes`;
+  if (seconds < 36 * 3600) return `about ${Math.round(seconds / 3600)} hours`;
+  return `about ${Math.round(seconds / 86_400)} days`;
+}
+
+const sizeOf = (cents: number): string => (Math.abs(cents) < 0.95 ? 'less than 1 c' : `about ${Math.round(Math.abs(cents))} c`);
+const sideOf = (cents: number): string => (cents > 0 ? 'sharp' : 'flat');
+const placeOf = (cents: number): string => (Math.abs(cents) < 0.5 ? 'on pitch' : `${Math.round(Math.abs(cents))} c ${sideOf(cents)}`);
+
+/** Everything the sentence may speak of. */
+export interface Findings {
+  readonly verdict: Verdict;
+  readonly policy: Policy;
+  readonly now: Forecast;
+  readonly drift: Forecast;
+  readonly holdsInSeconds: number | null;
+  readonly slip: Slip | null;
+  readonly slipCount: number;
+  readonly keepsSlipping: boolean;
+  readonly slideCentsPerHour: number | null;
+}
+
+/** The reason for a verdict in one plain sentence. */
+export function why(findings: Findings): string {
+  const { verdict, policy, now, drift, holdsInSeconds, slip, slipCount, keepsSlipping, slideCentsPerHour } = findings;
+  const ahead = inWords(policy.horizonSeconds).replace('about ', 'the next ');
+  const movement = `${sizeOf(drift.cents)} ${sideOf(drift.cents)} in ${ahead}`;
+  if (verdict === 'unheard')
+    return `not heard since it was turned; expected to move ${movement}, give or take ${Math.ceil((drift.high - drift.low) / 2)} c`;
+  if (verdict === 'slipping') {
+    if (slideCentsPerHour !== null) return `sliding flat by about ${Math.round(slideCentsPerHour)} c an hour and not slowing`;
+    if (keepsSlipping)
+      return `keeps slipping: ${slipCount} slips within three retunes, the last ${slip === null ? 'in an earlier one' : `of ${sizeOf(slip.cents)}`}`;
+    return `slipped ${sizeOf(slip?.cents ?? 0)} ${sideOf(slip?.cents ?? 0)} between two readings; now ${placeOf(now.cents)}`;
+  }
+  if (verdict === 'holding') return `${placeOf(now.cents)}; moves ${movement}`;
+  if (holdsInSeconds === 0) return `nearly still, but ${placeOf(now.cents)}: a touch-up now would hold; moves ${movement}`;
+  const holds =
+    holdsInSeconds === null ? 'not steady within 30 days' : `steady within ±${policy.toleranceCents} c in ${inWords(holdsInSeconds)}`;
+  return `still creeping ${sideOf(drift.cents)}, ${movement.replace(` ${sideOf(drift.cents)}`, '')}; now ${placeOf(now.cents)}, ${holds}`;
+}
