@@ -3,7 +3,7 @@
 // Add here: an instrument family as a row in presets/ (one file a family); its contract test runs by itself.
 // Courses are listed from the player's eye down: the first is the highest course number, the last is course 1, nearest the floor.
 
-export { courseNumber, courseIndex, courseSchema, instrumentSchema, materials, stringSchema, stringSetSchema } from './instrument.ts';
+export { courseNumber, courseIndex, courseSchema, instrumentSchema, stringSchema, stringSetSchema } from './instrument.ts';
 export {
   pitchSchema,
   homePitches,

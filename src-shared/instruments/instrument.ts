@@ -1,8 +1,6 @@
 import { z } from 'zod';
 import { parsePitch, pitchSchemaPattern, type SpelledPitch } from '#shared/music/index.ts';
-
-/** String materials; a wound string names its core. */
-export const materials = ['nylon', 'synthetic-gut', 'fluorocarbon', 'gut', 'steel'] as const;
+import { materials } from '#shared/units/index.ts';
 
 /** A spelled pitch in its stored form, `Eb4`. */
 export const pitchSchema = z
@@ -57,7 +55,6 @@ export const instrumentSchema = z.strictObject({
   tuningId: z.string().min(1).max(64).nullable(),
 });
 
-export type Material = (typeof materials)[number];
 export type InstrumentString = z.infer<typeof stringSchema>;
 export type Course = z.infer<typeof courseSchema>;
 export type StringSet = z.infer<typeof stringSetSchema>;

@@ -1,5 +1,5 @@
-import type { InstrumentString, Material } from '#shared/instruments/index.ts';
-import { type KilogramsPerMetre, kilogramsPerMetre } from '#shared/units/index.ts';
+import type { InstrumentString } from '#shared/instruments/index.ts';
+import { type KilogramsPerMetre, kilogramsPerMetre, type Material } from '#shared/units/index.ts';
 
 /** Mass per metre, with the least and greatest value it may have where it is only worked out from the gauge. */
 export type LinearDensity = { readonly value: KilogramsPerMetre; readonly low: KilogramsPerMetre; readonly high: KilogramsPerMetre };

@@ -1,5 +1,5 @@
-import type { InstrumentString, Material } from '#shared/instruments/index.ts';
-import type { Hertz, Millimetres, Newtons } from '#shared/units/index.ts';
+import type { InstrumentString } from '#shared/instruments/index.ts';
+import type { Hertz, Material, Millimetres, Newtons } from '#shared/units/index.ts';
 import { linearDensity } from './linear-density.ts';
 import { tensionNewtons } from './pull.ts';
 
@@ -22,7 +22,7 @@ const breakLimits: Readonly<Record<Material, number>> = {
  * Share of the breaking stress that a plain string carries at a pitch: `(f·L / (f·L)max)²`. Null for wound strings, whose core is not known here.
  * Nylon, 650 mm, E4 → 0.70.
  */
-export function breakShare(string: InstrumentString, scaleLength: Millimetres, pitch: Hertz): number | null {
+export function breakShare(string: Pick<InstrumentString, 'material' | 'wound'>, scaleLength: Millimetres, pitch: Hertz): number | null {
   if (string.wound) return null;
   return ((pitch * scaleLength) / 1000 / breakLimits[string.material]) ** 2;
 }

@@ -2,6 +2,8 @@
 // Knows: cents, hertz, MIDI numbers, lengths, forces, seconds. Must not know: notes, strings, the reference in force tonight.
 // Add here: a unit that two rooms pass to one another. Constructors refuse what cannot be a value of the unit.
 
+export { materials, type Material } from './material.ts';
+
 declare const unit: unique symbol;
 
 /** Frequency in hertz, above 0. */

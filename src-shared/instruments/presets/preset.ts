@@ -1,5 +1,6 @@
 import { parsePitch, type SpelledPitch } from '#shared/music/index.ts';
-import type { Course, InstrumentString, Material } from '../instrument.ts';
+import type { Material } from '#shared/units/index.ts';
+import type { Course, InstrumentString } from '../instrument.ts';
 
 /** A starting point for a new instrument: what it usually measures, how it is usually strung, and who says so. */
 export type InstrumentPreset = {

@@ -1,0 +1,10 @@
+// Guidance: the coach. Events in; the next state, advice in data and effects as data out.
+// Knows: order of moves, passes, when a course has landed, when to stop. Must not know: samples, storage, wording of screens beyond `why`.
+// Add here: an event or an effect as a member of its union, handled in step.ts; the coach stays a pure function.
+// Courses are places from the player's eye down, from 0, in events, advice and effects alike.
+
+export { start, step } from './coach.ts';
+export { hear, listenFor, type Heard } from './hear.ts';
+export { advise, currentString } from './advice.ts';
+export { centsToGo } from './passes.ts';
+export type { Advice, CoachEvent, CoachState, Effect, Setup, StringState } from './state.ts';
