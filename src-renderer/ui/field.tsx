@@ -1,0 +1,35 @@
+import { FieldError, Input, Label, Text, TextField } from 'react-aria-components';
+import styles from './field.module.css';
+
+type Props = {
+  readonly label: string;
+  readonly value: string;
+  readonly onChange: (value: string) => void;
+  /** A sentence on what is wrong, or null. */
+  readonly problem?: string | null;
+  readonly hint?: string;
+  readonly autoFocus?: boolean;
+  readonly hideLabel?: boolean;
+};
+
+/** A line to write in, with its label above and what is wrong below. */
+export const Field = ({ label, value, onChange, problem = null, hint, autoFocus = false, hideLabel = false }: Props) => (
+  <TextField
+    className={styles['field'] ?? ''}
+    value={value}
+    onChange={onChange}
+    isInvalid={problem !== null}
+    autoFocus={autoFocus}
+    validationBehavior="aria"
+    {...(hideLabel ? { 'aria-label': label } : {})}
+  >
+    {hideLabel ? null : <Label className={`small quiet`}>{label}</Label>}
+    <Input className={styles['input'] ?? ''} placeholder={hideLabel ? label : ''} />
+    {problem === null && hint !== undefined ? (
+      <Text slot="description" className={`small faint`}>
+        {hint}
+      </Text>
+    ) : null}
+    <FieldError className={`small ${styles['problem']}`}>{problem}</FieldError>
+  </TextField>
+);
