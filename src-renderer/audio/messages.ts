@@ -1,0 +1,30 @@
+import type { Hint, PitchEvent } from '#shared/pitch/index.ts';
+import type { Level } from './level-meter.ts';
+
+/** Samples in a hop: 11.6 ms at 44.1 kHz. A multiple of the 128 of which audio contexts make blocks. */
+export const hopSamples = 512;
+
+/** Worklet → worker. `peaks` is the largest absolute value per channel of the input; `samples` goes back over the same port to be used again. */
+export type Hop = { readonly firstSample: number; readonly samples: Float32Array<ArrayBuffer>; readonly peaks: readonly number[] };
+
+/** Page → worklet: which channel to hand on, and once the port to the worker. */
+export type CaptureControl = { readonly channel: number; readonly worker?: MessagePort };
+
+/** Page → worker. Times in samples are on the clock of the audio context. */
+export type WorkerControl =
+  | {
+      readonly kind: 'attach';
+      readonly hops: MessagePort;
+      readonly sampleRateHertz: number;
+      readonly startsAtSeconds: number;
+      readonly hint: Hint | null;
+    }
+  | { readonly kind: 'clock'; readonly startsAtSeconds: number }
+  | { readonly kind: 'expect'; readonly hint: Hint | null }
+  | { readonly kind: 'reset' }
+  | { readonly kind: 'gate'; readonly untilSample: number };
+
+/** Worker → page. */
+export type WorkerReport =
+  | { readonly kind: 'pitch'; readonly events: readonly PitchEvent[] }
+  | { readonly kind: 'level'; readonly level: Level };

@@ -1,0 +1,193 @@
+import { describe, expect, test } from 'vitest';
+import { createMicrophone } from '../../../src-renderer/audio/microphone.ts';
+import { diary, fakeWorld, settled } from './fake-world.ts';
+
+const pickup = { deviceId: 'a1', label: 'Pickup' };
+const laptop = { deviceId: 'b1', label: 'Laptop' };
+
+describe('opening', () => {
+  test('asks for raw sound, at the rate of the device, and tells what it listens to', async () => {
+    const { world, asked, contexts } = fakeWorld([{ ...pickup, settings: { sampleRate: 96000 } }]);
+    const { listener, states, opened } = diary();
+    await createMicrophone({}, world).start(listener);
+    expect(asked).toEqual([
+      { echoCancellation: false, noiseSuppression: false, autoGainControl: false, voiceIsolation: false, channelCount: { ideal: 2 } },
+    ]);
+    expect(contexts[0]!.sampleRate).toBe(96000);
+    expect(opened[0]!.input).toEqual({
+      label: 'Pickup',
+      deviceId: 'a1',
+      sampleRateHertz: 96000,
+      channelCount: 2,
+      processing: [],
+      advice: [],
+    });
+    expect(states.map(({ kind, sentence }) => [kind, sentence])).toEqual([
+      ['asking', expect.stringContaining('allow it')],
+      ['open', 'Listening to Pickup.'],
+    ]);
+  });
+
+  test('finds a remembered input by its name when its id has changed', async () => {
+    const { world, asked } = fakeWorld([laptop, { deviceId: 'a2', label: 'Pickup' }]);
+    const { listener, last } = diary();
+    await createMicrophone({ choice: pickup }, world).start(listener);
+    expect(asked[0]!.deviceId).toEqual({ exact: 'a2' });
+    expect(last()?.kind).toBe('open');
+  });
+
+  test('says that a remembered input is gone instead of taking another, and opens it when it comes', async () => {
+    const { world, plug, tracks } = fakeWorld([laptop]);
+    const { listener, last } = diary();
+    await createMicrophone({ choice: pickup }, world).start(listener);
+    expect(last()).toMatchObject({ kind: 'lost', sentence: expect.stringContaining('Pickup is gone'), remedy: 'choose-input' });
+    plug([laptop, pickup]);
+    await settled();
+    expect(last()?.kind).toBe('open');
+    expect(tracks.map(({ label }) => label)).toEqual(['Pickup']);
+  });
+
+  test('with nothing plugged in says so, and starts when something is', async () => {
+    const { world, plug } = fakeWorld([]);
+    const { listener, kinds } = diary();
+    await createMicrophone({}, world).start(listener);
+    expect(kinds()).toEqual(['asking', 'no-device']);
+    plug([laptop]);
+    await settled();
+    expect(kinds()).toEqual(['asking', 'no-device', 'asking', 'open']);
+  });
+
+  test('a refusal stays until the player tries again; plugging things in does not ask anew', async () => {
+    const { world, control, plug, asked } = fakeWorld();
+    const { listener, last } = diary();
+    control.refusal = new DOMException('Permission denied', 'NotAllowedError');
+    const microphone = createMicrophone({}, world);
+    await microphone.start(listener);
+    plug([pickup, laptop]);
+    await settled();
+    expect(last()).toMatchObject({ kind: 'denied', remedy: 'retry' });
+    expect(asked).toHaveLength(1);
+    control.refusal = null;
+    await microphone.retry();
+    expect(last()?.kind).toBe('open');
+  });
+
+  test('a page that may use no devices at all fails with a sentence', async () => {
+    const { world } = fakeWorld();
+    const { listener, last } = diary();
+    await createMicrophone({}, { ...world, devices: undefined }).start(listener);
+    expect(last()?.kind).toBe('failed');
+  });
+});
+
+describe('a device that goes away', () => {
+  test('is named, its sound is closed, and listening goes on when it is back under a new id', async () => {
+    const { world, tracks, contexts, plug, pass } = fakeWorld();
+    const { listener, last, opened, closed } = diary();
+    await createMicrophone({}, world).start(listener);
+    plug([laptop]);
+    tracks[0]!.unplug();
+    expect(last()).toMatchObject({ kind: 'lost', sentence: expect.stringContaining('Pickup is gone') });
+    expect([contexts[0]!.state, closed()]).toEqual(['closed', 1]);
+    await pass(60);
+    expect(last()?.kind).toBe('lost');
+    plug([laptop, { deviceId: 'a9', label: 'Pickup' }]);
+    await settled();
+    expect(last()?.kind).toBe('open');
+    expect(opened.map(({ input }) => input.deviceId)).toEqual(['a1', 'a9']);
+  });
+
+  test('after the computer slept it is tried again by itself, though nothing was plugged in', async () => {
+    const { world, tracks, pass } = fakeWorld();
+    const { listener, last } = diary();
+    await createMicrophone({}, world).start(listener);
+    tracks[0]!.unplug();
+    await pass(0.4);
+    expect(last()?.kind).toBe('lost');
+    await pass(0.2);
+    expect(last()?.kind).toBe('open');
+  });
+
+  test('a device that comes late without an announcement is found by the later waits', async () => {
+    const { world, tracks, plug, pass } = fakeWorld();
+    const { listener, last } = diary();
+    await createMicrophone({}, world).start(listener);
+    plug([], { announced: false });
+    tracks[0]!.unplug();
+    await pass(2);
+    expect(last()?.kind).toBe('lost');
+    plug([pickup], { announced: false });
+    await pass(2);
+    expect(last()?.kind).toBe('open');
+  });
+
+  test('one that breaks off again and again is left alone after five tries', async () => {
+    const { world, tracks, pass, asked } = fakeWorld();
+    const { listener, last } = diary();
+    await createMicrophone({}, world).start(listener);
+    for (let round = 0; round < 8; round += 1) {
+      tracks.at(-1)!.unplug();
+      await pass(9);
+    }
+    expect(asked).toHaveLength(6);
+    expect(last()?.kind).toBe('lost');
+  });
+});
+
+describe('a device that is open and not heard', () => {
+  test('muted by a switch, and unmuted', async () => {
+    const { world, tracks } = fakeWorld();
+    const { listener, last } = diary();
+    await createMicrophone({}, world).start(listener);
+    tracks[0]!.mute(true);
+    expect(last()).toMatchObject({ kind: 'muted', sentence: expect.stringContaining('Pickup is muted') });
+    tracks[0]!.mute(false);
+    expect(last()?.kind).toBe('open');
+  });
+
+  test('a sleeping context wakes by a key, and says asleep until then', async () => {
+    const { world, control, page } = fakeWorld();
+    const { listener, kinds } = diary();
+    control.contextState = 'suspended';
+    await createMicrophone({}, world).start(listener);
+    expect(kinds()).toEqual(['asking', 'asleep']);
+    page.dispatchEvent(new Event('keydown'));
+    expect(kinds()).toEqual(['asking', 'asleep', 'open']);
+  });
+
+  test('a context that falls asleep later wakes by retry, without asking for the device again', async () => {
+    const { world, contexts, asked } = fakeWorld();
+    const { listener, kinds } = diary();
+    const microphone = createMicrophone({}, world);
+    await microphone.start(listener);
+    contexts[0]!.become('suspended');
+    await microphone.retry();
+    expect(kinds().slice(-2)).toEqual(['asleep', 'open']);
+    expect(asked).toHaveLength(1);
+  });
+});
+
+describe('stopping', () => {
+  test('lets go of device and context, and nothing opens it again', async () => {
+    const { world, tracks, contexts, plug, pass, asked } = fakeWorld();
+    const { listener, last } = diary();
+    const microphone = createMicrophone({}, world);
+    await microphone.start(listener);
+    microphone.stop();
+    plug([pickup, laptop]);
+    await pass(60);
+    expect([tracks[0]!.stopped, contexts[0]!.state, last()?.kind, asked.length]).toEqual([true, 'closed', 'closed', 1]);
+  });
+
+  test('while the question is still on the screen: a late answer is not listened to', async () => {
+    const { world, tracks, contexts } = fakeWorld();
+    const { listener, last } = diary();
+    const microphone = createMicrophone({}, world);
+    const starting = microphone.start(listener);
+    microphone.stop();
+    await starting;
+    expect(last()?.kind).toBe('closed');
+    expect(tracks.every(({ stopped }) => stopped)).toBe(true);
+    expect(contexts).toHaveLength(0);
+  });
+});
