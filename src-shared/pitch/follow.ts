@@ -1,0 +1,103 @@
+import { createRefiner, type Fit, type Stiffness } from './refine.ts';
+import { createSpectrometer, type Spectrum } from './spectrum.ts';
+import { centsApart, shifted } from './string.ts';
+
+/** The pitch of a string at the newest sample. */
+export type Estimate = Fit & {
+  /** Probability that the pitch is moving: a glide after a hard pluck, or a turning peg. */
+  moving: number;
+  steady: boolean;
+};
+
+/** Stretches measured, in samples at the working rate: about 53, 107, 213 and 427 ms. Each with its own transform, 1.6 times as long. */
+const stretches = [640, 1280, 2560, 5120] as const;
+const [shortest, short, long, longest] = stretches;
+/** Standard deviations of a resting and of a moving string's drift, in cents per second. */
+const restingDrift = 0.6;
+const movingDrift = 45;
+/** With this error the longest stretch is measured as well. */
+const wantedSigmaCents = 0.06;
+
+const normalDensity = (value: number, variance: number) => Math.exp((-0.5 * value * value) / variance) / Math.sqrt(variance);
+
+/** Probability of moving, given a measured drift and what was thought before. */
+const movingGiven = (fit: Fit, before: number) => {
+  const variance = fit.sigmaDrift ** 2;
+  const moving = before * normalDensity(fit.driftCentsPerSecond, variance + movingDrift ** 2);
+  const resting = (1 - before) * normalDensity(fit.driftCentsPerSecond, variance + restingDrift ** 2);
+  return moving / (moving + resting + 1e-300);
+};
+
+/**
+ * Follows one string: fits it to stretches of several lengths that end now, and keeps the longest that agrees with the shorter ones
+ * (intersection of confidence intervals: A. Goldenshluger and A. Nemirovski, Math. Methods Statist. 6, 1997). A stretch sees the pitch
+ * at its middle; the drift measured in it, shrunk towards rest, brings it to the newest sample, so that a turning peg is not seen late.
+ */
+export const createFollower = (rateHertz: number) => {
+  const spectrometers = stretches.map((length) => ({ length, analyse: createSpectrometer(nextPower(1.6 * length), rateHertz) }));
+  const refine = createRefiner();
+
+  const spectrumOf = (samples: Float64Array, end: number, length: number): Spectrum => {
+    const fitting = spectrometers.find((entry) => entry.length >= length) ?? spectrometers[spectrometers.length - 1];
+    if (fitting === undefined) throw new RangeError('no spectrometer');
+    return fitting.analyse(samples, end - length, length);
+  };
+
+  const atEnd = (fit: Fit, length: number, before: number): Estimate => {
+    const seconds = length / rateHertz / 2;
+    const moving = movingGiven(fit, before);
+    const noise = fit.sigmaDrift ** 2;
+    const gainMoving = movingDrift ** 2 / (movingDrift ** 2 + noise);
+    const gainResting = restingDrift ** 2 / (restingDrift ** 2 + noise);
+    const gain = moving * gainMoving + (1 - moving) * gainResting;
+    const drift = gain * fit.driftCentsPerSecond;
+    const left = moving * gainMoving * noise + (1 - moving) * gainResting * noise;
+    return {
+      ...fit,
+      hertz: shifted(fit.hertz, drift * seconds),
+      sigmaCents: Math.sqrt(fit.sigmaCents ** 2 + left * seconds ** 2),
+      driftCentsPerSecond: drift,
+      moving,
+      steady: moving < 0.5 && Math.abs(drift) < 3,
+    };
+  };
+
+  /** `usable`: how many of the newest samples belong to this pluck. Null where no string near `guessHertz` sounds. */
+  const follow = (
+    samples: Float64Array,
+    end: number,
+    usable: number,
+    guessHertz: number,
+    stiffness: Stiffness,
+    movingBefore: number,
+  ): Estimate | null => {
+    // A stretch must hold a few periods, or the partials run into one another.
+    const period = rateHertz / guessHertz;
+    const least = Math.ceil(4 * period);
+    if (usable < least) return null;
+    const before = Math.min(0.9, Math.max(0.03, movingBefore));
+    const measure = (length: number, guess: number) => {
+      const size = Math.min(usable, Math.max(length, Math.ceil(6 * period)));
+      const fit = refine(spectrumOf(samples, end, size), guess, stiffness);
+      return fit === null ? null : { estimate: atEnd(fit, size, before), fit };
+    };
+    const first = measure(movingBefore > 0.7 && usable > shortest ? Math.round(0.75 * short) : short, guessHertz);
+    if (first === null) return null;
+    let best = first;
+    for (const length of [long, longest]) {
+      if (usable < 0.75 * length || best.estimate.moving > 0.6) break;
+      if (length === longest && best.estimate.sigmaCents < wantedSigmaCents) break;
+      const next = measure(length, best.fit.hertz);
+      if (next === null) break;
+      const apart = Math.abs(centsApart(next.estimate.hertz, first.estimate.hertz));
+      if (apart > 0.02 + 2.5 * Math.hypot(next.estimate.sigmaCents, first.estimate.sigmaCents)) break;
+      if (next.estimate.sigmaCents > best.estimate.sigmaCents) break;
+      best = next;
+    }
+    return best.estimate;
+  };
+
+  return { spectrumOf, follow };
+};
+
+const nextPower = (value: number) => 2 ** Math.ceil(Math.log2(value));

@@ -1,0 +1,21 @@
+// Pitch: from samples to the frequency of a string's first partial, with its own error, or a refusal with its reason.
+// Knows: samples, hertz, stiff strings. Must not know: notes, tunings, courses' names, microphones, clocks.
+// Chain: condition → onset → coarse → refine (spectrum, partial) → follow → track; strum fits every string at once.
+// Add here: a stage as its own file with its source, wired in track.ts; measure it with the pitch bench before and after.
+
+/**
+ * A tracker of one string at a time, for a stream of samples. `push` takes blocks of any length and gives frames and refusals in time
+ * order, at least 20 a second while a string sounds; `expect` changes the hint; `reset` forgets everything heard.
+ * Throws RangeError for a sample rate outside 8000…400000 Hz.
+ * `createPitchTracker({ sampleRateHertz: 48000 }).push(block)` → `[{ kind: 'frame', hertz: 261.6, sigmaCents: 0.1, … }]`.
+ */
+export { createPitchTracker } from './track.ts';
+
+/**
+ * The pitches of all strings from one strum: `courses` are the expected pitches in hertz, string by string; each is looked for within
+ * ±60 cents. Where a string cannot be told from another, or is not heard, the reason stands in place of a number.
+ * `readStrum(samples, { sampleRateHertz: 48000, courses: [[392], [262], [330], [440]] })` → `[[{ hertz, sigmaCents }], …]`.
+ */
+export { readStrum, type StrumReading } from './strum.ts';
+
+export type { Hint, PitchEvent, PitchFrame, PitchRefusal, PitchTracker, RefusalReason, StringPitch } from './types.ts';

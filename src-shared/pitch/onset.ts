@@ -1,0 +1,60 @@
+import FFT from 'fft.js';
+
+/** A pluck: when it happened, and how much of the spectrum rose. */
+const windowSize = 256;
+const hopSeconds = 0.005;
+const backgroundSeconds = 0.06;
+const restSeconds = 0.05;
+/** A bin must rise by this (natural log of power) before it counts; noise alone passes in 1 % of the bins. */
+const riseAtLeast = 1.6;
+const noveltyAtLeast = 9;
+/** Power per bin that is never news: about −80 dBFS spread over the band. */
+const quietPower = 1e-5;
+
+/**
+ * Hears plucks by half-wave rectified spectral flux on a log scale: J. P. Bello et al., "A Tutorial on Onset Detection in Music
+ * Signals", IEEE Trans. Speech and Audio Processing 13, 2005. Call `hear` after every working sample; it returns the working-sample
+ * count of a pluck just heard, or null.
+ */
+export const createOnsetDetector = (rateHertz: number) => {
+  const fft = new FFT(windowSize);
+  const input = new Float64Array(windowSize);
+  const output = new Float64Array(2 * windowSize);
+  const bins = windowSize / 2;
+  const background = new Float64Array(bins);
+  const hop = Math.round(hopSeconds * rateHertz);
+  const share = 1 - Math.exp(-hopSeconds / backgroundSeconds);
+  let last = -Infinity;
+  let started = false;
+
+  const hear = (samples: Float64Array, end: number, count: number): number | null => {
+    if (count % hop !== 0 || end < windowSize) return null;
+    for (let index = 0; index < windowSize; index++) {
+      const angle = (2 * Math.PI * (index + 0.5)) / windowSize;
+      input[index] = (samples[end - windowSize + index] ?? 0) * (0.5 - 0.5 * Math.cos(angle));
+    }
+    fft.realTransform(output, input);
+    let novelty = 0;
+    const resting = count - last < restSeconds * rateHertz;
+    for (let bin = 1; bin < bins; bin++) {
+      const power = (output[2 * bin] ?? 0) ** 2 + (output[2 * bin + 1] ?? 0) ** 2;
+      const usual = background[bin] ?? 0;
+      novelty += Math.max(0, Math.log((power + quietPower) / (usual + quietPower)) - riseAtLeast);
+      background[bin] = resting || !started ? Math.max(power, usual) : usual + share * (power - usual);
+    }
+    const first = !started;
+    started = true;
+    if (first || resting || novelty < noveltyAtLeast) return null;
+    last = count;
+    for (let bin = 0; bin < bins; bin++)
+      background[bin] = Math.max(background[bin] ?? 0, (output[2 * bin] ?? 0) ** 2 + (output[2 * bin + 1] ?? 0) ** 2);
+    return count - Math.round(0.4 * windowSize);
+  };
+
+  const reset = () => {
+    background.fill(0);
+    last = -Infinity;
+    started = false;
+  };
+  return { hear, reset };
+};

@@ -1,0 +1,115 @@
+import type { Spectrum } from './spectrum.ts';
+
+/** One partial as measured at the middle of a stretch. */
+export type Partial = {
+  hertz: number;
+  /** Change of the frequency, in hertz per second. */
+  driftHertzPerSecond: number;
+  /** Rate of decay of the amplitude, in 1/s. */
+  decayPerSecond: number;
+  /** Squared magnitude under the window, in the spectrum's units. */
+  power: number;
+  /** Power over noise, per bin. */
+  ratio: number;
+  /** Power per bin of all that is not this partial, in the spectrum's units. */
+  rest: number;
+  sigmaHertz: number;
+  sigmaDriftHertzPerSecond: number;
+};
+
+export const emptyPartial = (): Partial => ({
+  hertz: 0,
+  driftHertzPerSecond: 0,
+  decayPerSecond: 0,
+  power: 0,
+  ratio: 0,
+  rest: 0,
+  sigmaHertz: Infinity,
+  sigmaDriftHertzPerSecond: Infinity,
+});
+
+/** Error of the frequency in units of √(noise/power)/length, and of the drift in √(noise/power)/length²: measured with the estimator below on noise. */
+const frequencyFactor = 0.42;
+const driftFactor = 4.8;
+
+/**
+ * Measures the partial near `guessHertz`: s = exp(α0 + α1·t + α2·t²) satisfies ∫s·φ′ = −∫(α1 + 2·α2·t)·s·φ for any window φ that
+ * vanishes at its ends, so each bin near the partial is one linear equation in α1 and α2; least squares over the bins of the main lobe.
+ * M. Betser, "Sinusoidal polynomial parameter estimation using the distribution derivative", IEEE Trans. Signal Processing 57, 2009.
+ * Writes into `into`; false where the guess lies outside the spectrum or nothing stands above the noise.
+ */
+export const measurePartial = (spectrum: Spectrum, guessHertz: number, into: Partial): boolean => {
+  const { plain, ramped, sloped, power, floor, hertzPerBin, seconds, bins } = spectrum;
+  const reach = 1.5 / seconds;
+  const from = Math.ceil((guessHertz - reach) / hertzPerBin);
+  const to = Math.floor((guessHertz + reach) / hertzPerBin);
+  if (from < 1 || to >= bins) return false;
+
+  let ss = 0;
+  let tt = 0;
+  let stReal = 0;
+  let stImaginary = 0;
+  let syReal = 0;
+  let syImaginary = 0;
+  let tyReal = 0;
+  let tyImaginary = 0;
+  let yy = 0;
+  let peak = 0;
+  for (let bin = from; bin <= to; bin++) {
+    const sReal = plain[2 * bin] ?? 0;
+    const sImaginary = plain[2 * bin + 1] ?? 0;
+    const tReal = ramped[2 * bin] ?? 0;
+    const tImaginary = ramped[2 * bin + 1] ?? 0;
+    const offset = 2 * Math.PI * (bin * hertzPerBin - guessHertz);
+    const yReal = -(sloped[2 * bin] ?? 0) - offset * sImaginary;
+    const yImaginary = -(sloped[2 * bin + 1] ?? 0) + offset * sReal;
+    ss += sReal * sReal + sImaginary * sImaginary;
+    tt += tReal * tReal + tImaginary * tImaginary;
+    yy += yReal * yReal + yImaginary * yImaginary;
+    stReal += sReal * tReal + sImaginary * tImaginary;
+    stImaginary += sReal * tImaginary - sImaginary * tReal;
+    syReal += sReal * yReal + sImaginary * yImaginary;
+    syImaginary += sReal * yImaginary - sImaginary * yReal;
+    tyReal += tReal * yReal + tImaginary * yImaginary;
+    tyImaginary += tReal * yImaginary - tImaginary * yReal;
+    peak = Math.max(peak, power[bin] ?? 0);
+  }
+  const determinant = ss * tt - stReal * stReal - stImaginary * stImaginary;
+  if (!(determinant > 1e-12 * ss * tt)) return false;
+  const betaReal = (tt * syReal - (stReal * tyReal - stImaginary * tyImaginary)) / determinant;
+  const betaImaginary = (tt * syImaginary - (stReal * tyImaginary + stImaginary * tyReal)) / determinant;
+  const gammaReal = (ss * tyReal - (stReal * syReal + stImaginary * syImaginary)) / determinant;
+  const gammaImaginary = (ss * tyImaginary - (stReal * syImaginary - stImaginary * syReal)) / determinant;
+
+  const noise = floor[Math.min(bins - 1, Math.max(0, Math.round(guessHertz / hertzPerBin)))] ?? 0;
+  // What the two unknowns leave unexplained: noise, or a second sound inside the main lobe.
+  const rest = Math.max(0, yy - (betaReal * syReal + betaImaginary * syImaginary + gammaReal * tyReal + gammaImaginary * tyImaginary));
+  const lobe = (2 * Math.PI) / seconds;
+  const restPower = rest / (Math.max(1, to - from - 1) * lobe * lobe);
+  const effective = Math.max(noise, restPower);
+  into.hertz = guessHertz + betaImaginary / (2 * Math.PI);
+  into.decayPerSecond = -betaReal;
+  into.driftHertzPerSecond = gammaImaginary / (2 * Math.PI) / (seconds / 2);
+  into.power = peak;
+  into.ratio = peak / noise;
+  into.rest = effective;
+  setErrors(into, seconds);
+  return peak > 4 * noise;
+};
+
+const setErrors = (partial: Partial, seconds: number) => {
+  const relative = Math.sqrt(partial.rest / (partial.power + 1e-30));
+  partial.sigmaHertz = (frequencyFactor * relative) / seconds;
+  partial.sigmaDriftHertzPerSecond = (driftFactor * relative) / (seconds * seconds);
+};
+
+/**
+ * Adds to a partial's error what a stronger one leaks to it through the side lobes of the Hann window, |sinc(x)/(1−x²)| at x bins;
+ * an equation of the estimator sees it x times larger, because the leak turns x times faster than its window.
+ */
+export const addLeakage = (partial: Partial, from: Partial, seconds: number): void => {
+  const distance = Math.abs(partial.hertz - from.hertz) * seconds;
+  if (distance < 1.5) return;
+  partial.rest += from.power / (Math.PI * (distance * distance - 1)) ** 2;
+  setErrors(partial, seconds);
+};

@@ -1,0 +1,92 @@
+import FFT from 'fft.js';
+import { smallest } from './select.ts';
+
+/**
+ * Three transforms of one stretch of samples, all with the same zero padding: under a Hann window, under the window times time,
+ * and under the window's derivative. Together they give the frequency, decay and drift of every partial (see partial.ts).
+ * Interleaved real and imaginary parts; the arrays are reused by the next call.
+ */
+export type Spectrum = {
+  bins: number;
+  hertzPerBin: number;
+  /** Length of the stretch, in seconds. */
+  seconds: number;
+  plain: Float64Array;
+  ramped: Float64Array;
+  sloped: Float64Array;
+  /** Squared magnitude of `plain`, per bin. */
+  power: Float64Array;
+  /** Mean power of the noise alone, per bin. */
+  floor: Float64Array;
+};
+
+/** Share of the values of a noise spectrum below which its 15th percentile lies: power is exponentially distributed. */
+const floorShare = 0.15;
+const floorToMean = 1 / -Math.log(1 - floorShare);
+
+/** A spectrometer for stretches of up to `size` samples (a power of two). */
+export const createSpectrometer = (size: number, sampleRateHertz: number) => {
+  const fft = new FFT(size);
+  const pair = new Float64Array(2 * size);
+  const pairOut = new Float64Array(2 * size);
+  const single = new Float64Array(size);
+  const singleOut = new Float64Array(2 * size);
+  const scratch = new Float64Array(size);
+  const bins = size / 2;
+  const spectrum: Spectrum = {
+    bins,
+    hertzPerBin: sampleRateHertz / size,
+    seconds: 0,
+    plain: new Float64Array(2 * bins),
+    ramped: singleOut,
+    sloped: new Float64Array(2 * bins),
+    power: new Float64Array(bins),
+    floor: new Float64Array(bins),
+  };
+
+  /** Noise floor: a low percentile of each neighbourhood, so that partials do not raise it. */
+  const measureFloor = (length: number) => {
+    const width = Math.min(bins, Math.max(24, Math.round(250 / spectrum.hertzPerBin), Math.round((16 * size) / length)));
+    for (let from = 0; from < bins; from += width) {
+      const to = Math.min(bins, from + width);
+      const start = Math.max(0, to - width);
+      for (let bin = start; bin < to; bin++) scratch[bin - start] = spectrum.power[bin] ?? 0;
+      const level = smallest(scratch, to - start, Math.floor(floorShare * (to - start))) * floorToMean;
+      spectrum.floor.fill(level + 1e-20, from, to);
+    }
+  };
+
+  return (samples: Float64Array, start: number, length: number): Spectrum => {
+    pair.fill(0);
+    single.fill(0);
+    const turn = (2 * Math.PI) / length;
+    for (let index = 0; index < length; index++) {
+      const value = samples[start + index] ?? 0;
+      const angle = turn * (index + 0.5);
+      const window = 0.5 - 0.5 * Math.cos(angle);
+      pair[2 * index] = value * window;
+      pair[2 * index + 1] = value * 0.5 * Math.sin(angle) * turn * sampleRateHertz;
+      single[index] = (value * window * (index + 0.5 - length / 2)) / (length / 2);
+    }
+    fft.transform(pairOut, pair);
+    fft.realTransform(singleOut, single);
+    const { plain, sloped, power } = spectrum;
+    for (let bin = 0; bin < bins; bin++) {
+      const mirror = bin === 0 ? 0 : size - bin;
+      const real = pairOut[2 * bin] ?? 0;
+      const imaginary = pairOut[2 * bin + 1] ?? 0;
+      const mirrorReal = pairOut[2 * mirror] ?? 0;
+      const mirrorImaginary = pairOut[2 * mirror + 1] ?? 0;
+      const plainReal = (real + mirrorReal) / 2;
+      const plainImaginary = (imaginary - mirrorImaginary) / 2;
+      plain[2 * bin] = plainReal;
+      plain[2 * bin + 1] = plainImaginary;
+      sloped[2 * bin] = (imaginary + mirrorImaginary) / 2;
+      sloped[2 * bin + 1] = (mirrorReal - real) / 2;
+      power[bin] = plainReal * plainReal + plainImaginary * plainImaginary;
+    }
+    spectrum.seconds = length / sampleRateHertz;
+    measureFloor(length);
+    return spectrum;
+  };
+};

@@ -1,0 +1,167 @@
+import { createCoarse } from './coarse.ts';
+import { createConditioner, levelDecibels } from './condition.ts';
+import { createFollower, type Estimate } from './follow.ts';
+import { createStiffnessMemory } from './memory.ts';
+import { createOnsetDetector } from './onset.ts';
+import { createPeakFinder } from './peaks.ts';
+import { centsApart } from './string.ts';
+import type { Hint, PitchEvent, PitchTracker, RefusalReason } from './types.ts';
+
+const hopSeconds = 0.01;
+/** After this time a settled note is measured every other hop. */
+const restlessSeconds = 0.25;
+const gateDecibels = -72;
+/** The first milliseconds of a pluck are finger and plectrum. */
+const attackSeconds = 0.006;
+const earliestSeconds = 0.03;
+const searchSamples = 2_560;
+/** How well a string must account for the peaks before it is believed, and how long without a pluck heard. */
+const scoreAtLeast = 0.45;
+const unpluckedSeconds = 0.2;
+const clippedShareAtMost = 0.12;
+
+/** What the search has come to believe so far. */
+type Belief = { hertz: number; sinceCount: number; agreed: number };
+
+/** See index.ts. */
+export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRateHertz: number; hint?: Hint | null }): PitchTracker => {
+  const conditioner = createConditioner(sampleRateHertz);
+  const { state } = conditioner;
+  const { rateHertz } = state;
+  const onsets = createOnsetDetector(rateHertz);
+  const findPeaks = createPeakFinder();
+  const searchFor = createCoarse(rateHertz);
+  const follower = createFollower(rateHertz);
+  const memory = createStiffnessMemory();
+  const hop = Math.round(hopSeconds * rateHertz);
+  let expected = hint;
+  let pluckedAt: number | null = null;
+  let belief: Belief | null = null;
+  let current: Estimate | null = null;
+  let lost = 0;
+  let checkedAt = 0;
+  let doubts = 0;
+
+  const forget = () => {
+    belief = null;
+    current = null;
+    lost = doubts = 0;
+  };
+
+  const search = (usable: number) => {
+    const length = Math.min(usable, searchSamples);
+    const spectrum = follower.spectrumOf(state.samples, state.end, length);
+    return searchFor(findPeaks(spectrum), state.samples, state.end, length, expected);
+  };
+
+  const refusal = (reason: RefusalReason): PitchEvent => ({ kind: 'refusal', atSeconds: state.endSeconds, reason });
+
+  const frame = (estimate: Estimate): PitchEvent => ({
+    kind: 'frame',
+    atSeconds: state.endSeconds,
+    hertz: estimate.hertz,
+    sigmaCents: estimate.sigmaCents,
+    others: [],
+    levelDecibels: levelDecibels(state, 0.05),
+    sincePluckSeconds: pluckedAt === null ? null : (state.count - pluckedAt) / rateHertz,
+    steady: estimate.steady,
+    driftCentsPerSecond: estimate.driftCentsPerSecond,
+    inharmonicity: estimate.stiffness.inharmonicity,
+  });
+
+  /** Looks for a string, hop by hop, until two hops agree after a pluck, or many without one. */
+  const lookFor = (usable: number): Estimate | null => {
+    const found = search(usable);
+    if (found === null || found.score < scoreAtLeast) {
+      belief = null;
+      return null;
+    }
+    const estimate = follower.follow(state.samples, state.end, usable, found.hertz, memory.recall(found.hertz), 0.3);
+    if (estimate === null || Math.abs(centsApart(estimate.hertz, found.hertz)) > 80) {
+      belief = null;
+      return null;
+    }
+    if (belief === null || Math.abs(centsApart(estimate.hertz, belief.hertz)) > 15 + 3 * estimate.sigmaCents)
+      belief = { hertz: estimate.hertz, sinceCount: state.count, agreed: 0 };
+    belief.agreed++;
+    belief.hertz = estimate.hertz;
+    const enough = pluckedAt === null ? state.count - belief.sinceCount >= unpluckedSeconds * rateHertz : belief.agreed >= 2;
+    return enough ? estimate : null;
+  };
+
+  /** Every so often: is it still this string, and not its octave or another one? */
+  const stillRight = (usable: number, estimate: Estimate): boolean => {
+    if (state.count - checkedAt < 0.06 * rateHertz) return true;
+    checkedAt = state.count;
+    const found = search(usable);
+    const differs = found !== null && found.score > scoreAtLeast && Math.abs(centsApart(found.hertz, estimate.hertz)) > 60;
+    doubts = differs ? doubts + 1 : 0;
+    return doubts < 3;
+  };
+
+  const listen = (): PitchEvent | null => {
+    const since = pluckedAt === null ? state.count : state.count - pluckedAt;
+    const settled = current !== null && current.steady && since > restlessSeconds * rateHertz;
+    if (settled && state.count % (2 * hop) !== 0) return null;
+    if (levelDecibels(state, 0.03) < gateDecibels) {
+      forget();
+      pluckedAt = null;
+      return refusal('silence');
+    }
+    if (conditioner.clippedShare() > clippedShareAtMost) return refusal('clipped');
+    const usable = Math.min(since - (pluckedAt === null ? 0 : Math.round(attackSeconds * rateHertz)), state.end);
+    if (usable < earliestSeconds * rateHertz) return refusal('attack');
+    if (current === null) {
+      current = lookFor(usable);
+      if (current === null) return refusal(pluckedAt !== null && since < 0.15 * rateHertz ? 'attack' : 'unclear');
+      memory.learn(current);
+      return frame(current);
+    }
+    const next = follower.follow(state.samples, state.end, usable, current.hertz, memory.recall(current.hertz), current.moving);
+    if (next === null || Math.abs(centsApart(next.hertz, current.hertz)) > 40) {
+      if (++lost >= 4) forget();
+      return refusal('unclear');
+    }
+    lost = 0;
+    if (!stillRight(usable, next)) {
+      forget();
+      return refusal('unclear');
+    }
+    current = next;
+    memory.learn(next);
+    return frame(next);
+  };
+
+  const push = (samples: Float32Array): PitchEvent[] => {
+    const events: PitchEvent[] = [];
+    for (let index = 0; index < samples.length; index++) {
+      if (!conditioner.take(samples[index] ?? 0)) continue;
+      const plucked = onsets.hear(state.samples, state.end, state.count);
+      if (plucked !== null) {
+        pluckedAt = plucked;
+        forget();
+      }
+      if (state.count % hop !== 0) continue;
+      const event = listen();
+      if (event !== null) events.push(event);
+    }
+    return events;
+  };
+
+  const reset = () => {
+    conditioner.reset();
+    onsets.reset();
+    memory.forget();
+    forget();
+    pluckedAt = null;
+    checkedAt = 0;
+  };
+
+  return {
+    push,
+    reset,
+    expect: (next) => {
+      expected = next;
+    },
+  };
+};
