@@ -4,6 +4,7 @@ export const failureCodes = {
   'bad-input': 'Something in this entry cannot be right.',
   'not-found': 'This is no longer in the library.',
   'in-use': 'Something else in the library still needs this.',
+  'already-there': 'This is in the library already.',
   'library-newer': 'The library was written by a newer Stillstring. Update this one to open it.',
   'library-damaged': 'The library file is damaged. It was set aside; the last backup can be brought back.',
   'library-busy': 'Another program is holding the library. Close it and try again.',

@@ -31,3 +31,11 @@ export type PushName = (typeof pushNames)[number];
 
 /** The one channel that requests travel on, and the one for pushes. */
 export const channels = { ask: 'stillstring:ask', push: 'stillstring:push' } as const;
+
+/** The one global that the preload gives to the page, and what it is: requests and pushes by their fixed names, plain data only. */
+export const bridgeName = 'stillstring';
+
+export type Bridge = {
+  ask(name: RequestName, input: unknown): Promise<unknown>;
+  on(name: PushName, listener: (push: unknown) => void): () => void;
+};

@@ -1,0 +1,23 @@
+// Library: the SQLite file with instruments, string sets, tunings, songs, the log and the settings; its backups and its recovery.
+// Knows: tables, migrations, how a row becomes a data type again. Must not know: requests, hosts, what a change is for.
+// Add here: a column as a new migration (a row in migrations/index.ts), its type in tables.ts, its place in the repository of its table.
+// Every repository function takes the rows of a library or of a transaction. Times are epoch milliseconds and come in as values.
+
+export { openLibrary, type Library, type Notice } from './open.ts';
+export { asFailure } from './faults.ts';
+export type { Origin, Tables } from './tables.ts';
+export {
+  findStringSet,
+  listFittedStringSets,
+  listInstruments,
+  putInstrument,
+  putStringSet,
+  setInstrumentRemoved,
+  setInstrumentTuning,
+} from './instruments.ts';
+export { listTunings, needOfTuning, putTuning, setTuningRemoved } from './tunings.ts';
+export { listSongs, putSong } from './songs.ts';
+export { putSettings, readSettings } from './settings.ts';
+export { addReadings, addRetune, addTurns, finishRetune, hasHistory } from './log.ts';
+export { lastReadingsOfFitted, lastRetunes, readingsSince, turnsOf } from './log.ts';
+export { deleteDemoRows, hasDemoRows } from './demo-rows.ts';

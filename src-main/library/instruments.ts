@@ -1,0 +1,70 @@
+import type { Kysely } from 'kysely';
+import { type Instrument, instrumentSchema, type StringSet, stringSetSchema } from '#shared/instruments/index.ts';
+import type { Origin, Tables } from './tables.ts';
+
+type Rows = Kysely<Tables>;
+
+const instrumentOf = ({ removedAt: _removedAt, origin: _origin, ...row }: Tables['instruments']): Instrument =>
+  instrumentSchema.parse({ ...row, leftHanded: row.leftHanded === 1, upsideDown: row.upsideDown === 1 });
+
+const stringSetOf = ({ origin: _origin, ...row }: Tables['stringSets']): StringSet =>
+  stringSetSchema.parse({ ...row, courses: JSON.parse(row.courses) });
+
+/** The instruments that are not removed, by name. */
+export async function listInstruments(rows: Rows): Promise<Instrument[]> {
+  const found = await rows.selectFrom('instruments').selectAll().where('removedAt', 'is', null).orderBy('name').orderBy('id').execute();
+  return found.map(instrumentOf);
+}
+
+/** The string sets that are fitted to the instruments not removed. */
+export async function listFittedStringSets(rows: Rows): Promise<StringSet[]> {
+  const found = await rows
+    .selectFrom('stringSets')
+    .innerJoin('instruments', 'instruments.stringSetId', 'stringSets.id')
+    .selectAll('stringSets')
+    .where('instruments.removedAt', 'is', null)
+    .execute();
+  return found.map(stringSetOf);
+}
+
+/** The string set of that id, or null. */
+export async function findStringSet(rows: Rows, id: string): Promise<StringSet | null> {
+  const found = await rows.selectFrom('stringSets').selectAll().where('id', '=', id).executeTakeFirst();
+  return found === undefined ? null : stringSetOf(found);
+}
+
+/** Writes an instrument, new or changed; a removed one is back with it. A changed one keeps its origin. */
+export async function putInstrument(rows: Rows, instrument: Instrument, origin: Origin): Promise<void> {
+  const { id, ...data } = {
+    ...instrument,
+    leftHanded: Number(instrument.leftHanded),
+    upsideDown: Number(instrument.upsideDown),
+    removedAt: null,
+  };
+  await rows
+    .insertInto('instruments')
+    .values({ id, ...data, origin })
+    .onConflict((conflict) => conflict.column('id').doUpdateSet(data))
+    .execute();
+}
+
+/** Writes a string set, new or changed. It stays with its instrument. */
+export async function putStringSet(rows: Rows, stringSet: StringSet, origin: Origin): Promise<void> {
+  const { id, instrumentId, ...data } = { ...stringSet, courses: JSON.stringify(stringSet.courses) };
+  await rows
+    .insertInto('stringSets')
+    .values({ id, instrumentId, ...data, origin })
+    .onConflict((conflict) => conflict.column('id').doUpdateSet(data))
+    .execute();
+}
+
+/** Takes an instrument away at `removedAt` or, with null, brings it back. Returns false where there is none of that id. */
+export async function setInstrumentRemoved(rows: Rows, id: string, removedAt: number | null): Promise<boolean> {
+  const done = await rows.updateTable('instruments').set({ removedAt }).where('id', '=', id).executeTakeFirst();
+  return done.numUpdatedRows > 0n;
+}
+
+/** Notes which tuning an instrument stands in; null for one that is not in the library. */
+export async function setInstrumentTuning(rows: Rows, id: string, tuningId: string | null): Promise<void> {
+  await rows.updateTable('instruments').set({ tuningId }).where('id', '=', id).execute();
+}

@@ -1,0 +1,19 @@
+import type { Kysely } from 'kysely';
+import { type Song, songSchema } from '#shared/sets/index.ts';
+import type { Origin, Tables } from './tables.ts';
+
+/** Every song, by title. */
+export async function listSongs(rows: Kysely<Tables>): Promise<Song[]> {
+  const found = await rows.selectFrom('songs').selectAll().orderBy('title').orderBy('id').execute();
+  return found.map(({ origin: _origin, ...row }) => songSchema.parse(row));
+}
+
+/** Writes a song, new or changed. A changed one keeps its origin. */
+export async function putSong(rows: Kysely<Tables>, song: Song, origin: Origin): Promise<void> {
+  const { id, ...data } = song;
+  await rows
+    .insertInto('songs')
+    .values({ id, ...data, origin })
+    .onConflict((conflict) => conflict.column('id').doUpdateSet(data))
+    .execute();
+}

@@ -1,0 +1,29 @@
+import type { Settings } from '#shared/contract/index.ts';
+import type { Instrument, StringSet } from '#shared/instruments/index.ts';
+import type { Reading, Retune, Turn } from '#shared/log/index.ts';
+import type { Song } from '#shared/sets/index.ts';
+import type { Tuning } from '#shared/tunings/index.ts';
+
+/** Who put a row there: the player, or the demo library, whose rows can be taken out again. */
+export type Origin = 'player' | 'demo';
+
+type Owned = { origin: Origin };
+type Removable = { removedAt: number | null };
+
+/** A data type as a row: `Lists` are kept as JSON text, `Flags` as 0 or 1. */
+type Row<Data, Lists extends keyof Data, Flags extends keyof Data> = Omit<Data, Lists | Flags> &
+  Record<Lists, string> &
+  Record<Flags, number>;
+
+/** The tables, as the newest migration leaves them. Columns carry the names of the data types. */
+export type Tables = {
+  instruments: Row<Instrument, never, 'leftHanded' | 'upsideDown'> & Owned & Removable;
+  stringSets: Row<StringSet, 'courses', never> & Owned;
+  tunings: Row<Tuning, 'courses' | 'home' | 'tags', 'favourite'> & Owned & Removable;
+  songs: Song & Owned;
+  retunes: Omit<Retune, 'wantedHertz'> & Owned;
+  retuneStrings: { retuneId: string; course: number; string: number; wantedHertz: number };
+  turns: Turn & Owned;
+  readings: Reading & Owned;
+  settings: Row<Settings, never, 'soundCues'> & { id: number };
+};

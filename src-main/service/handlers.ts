@@ -1,0 +1,58 @@
+import type { Handlers, Push } from '#shared/contract/index.ts';
+import { type Library, listSongs, listTunings } from '../library/index.ts';
+import { loadDemo, removeDemo } from './demo.ts';
+import { removeInstrument, restoreInstrument, saveInstrument } from './instruments.ts';
+import { type HostFacts, readLibraryStatus } from './library-status.ts';
+import { appendToLog, beginRetune, finishRetune, readLog } from './log.ts';
+import { readOverview } from './overview.ts';
+import { readSettings, saveSettings } from './settings.ts';
+import { removeTuning, restoreTuning, saveTuning } from './tunings.ts';
+
+type Part = Push<'changed'>['parts'][number];
+
+/** What the handlers stand on. `clock` gives epoch milliseconds; `changed` tells every page which parts to ask for again. */
+export type Ground = {
+  readonly library: Library;
+  readonly facts: HostFacts;
+  readonly demoFile: string;
+  readonly clock: () => number;
+  readonly changed: (parts: readonly Part[]) => void;
+};
+
+const nothing = {};
+const everything: readonly Part[] = ['instruments', 'tunings', 'songs', 'log', 'settings', 'library'];
+
+/** The contract's handlers over an open library. */
+export function makeHandlers({ library, facts, demoFile, clock, changed }: Ground): Handlers {
+  /** Waits for a piece of work, then says what it changed. */
+  const changing = async <Result>(work: Promise<Result>, ...parts: readonly Part[]): Promise<Result> => {
+    const result = await work;
+    changed(parts);
+    return result;
+  };
+  const silently = async (work: Promise<void>, ...parts: readonly Part[]): Promise<Record<string, never>> => {
+    await changing(work, ...parts);
+    return nothing;
+  };
+  return {
+    'library.status': () => readLibraryStatus(library, facts),
+    'library.restoreBackup': () => silently(library.restoreBackup(), ...everything),
+    'overview.read': () => readOverview(library),
+    'instruments.save': (input) => changing(saveInstrument(library, input), 'instruments'),
+    'instruments.remove': (input) => silently(removeInstrument(library, input, clock()), 'instruments'),
+    'instruments.restore': (input) => silently(restoreInstrument(library, input), 'instruments'),
+    'tunings.list': () => listTunings(library.rows),
+    'tunings.save': (input) => changing(saveTuning(library, input), 'tunings'),
+    'tunings.remove': (input) => silently(removeTuning(library, input, clock()), 'tunings'),
+    'tunings.restore': (input) => silently(restoreTuning(library, input), 'tunings'),
+    'songs.list': () => listSongs(library.rows),
+    'log.read': (input) => readLog(library, input),
+    'log.beginRetune': (input) => silently(beginRetune(library, input), 'log'),
+    'log.finishRetune': (input) => silently(finishRetune(library, input), 'log', 'instruments'),
+    'log.append': (input) => silently(appendToLog(library, input), 'log'),
+    'settings.read': () => readSettings(library),
+    'settings.save': (input) => changing(saveSettings(library, input), 'settings'),
+    'demo.load': () => silently(loadDemo(library, demoFile, clock()), ...everything),
+    'demo.remove': () => silently(removeDemo(library), ...everything),
+  };
+}
