@@ -35,6 +35,7 @@ export type Pluck = {
 export type PluckedSound = {
   samples: Float32Array;
   sampleRateHertz: number;
+  inharmonicity: number;
   /**
    * First partial of the string as it is at that moment, in hertz (with two polarisations: their mean, weighted by energy).
    * Before the pluck: where the string would rest.
@@ -115,5 +116,5 @@ export const pluckSound = (pluck: Pluck): PluckedSound => {
     const burst = index > 12 * burstSamples ? 0 : attackNoise * random.normal() * Math.exp(-index / burstSamples);
     samples[first + index] = amplitude * rise * ((samples[first + index] ?? 0) / largest + burst);
   }
-  return { samples, sampleRateHertz, truthHertz };
+  return { samples, sampleRateHertz, inharmonicity, truthHertz };
 };

@@ -1,0 +1,76 @@
+// Measures the pitch tracker against plucks of exactly known pitch, beside a plain use of pitchy, and prints the table. Asserts nothing.
+//   npm run bench:pitch -- [--clips 12] [--seed 1000] [--only "mains hum"] [--ours]
+import { parseArgs } from 'node:util';
+import { classes, clipOf } from './pitch/classes.ts';
+import { addTo, emptyScore, quantile, readers, show } from './pitch/score.ts';
+import { boundCents } from './pitch/bound.ts';
+
+const { values } = parseArgs({
+  options: {
+    clips: { type: 'string', default: '12' },
+    seed: { type: 'string', default: '1000' },
+    only: { type: 'string' },
+    ours: { type: 'boolean', default: false },
+    worst: { type: 'boolean', default: false },
+  },
+});
+const clips = Number(values.clips);
+const chosen = Object.keys(classes).filter((name) => values.only === undefined || name.includes(values.only));
+const shownReaders = Object.entries(readers).filter(([name]) => !values.ours || name === 'ours');
+
+const share = (part: number, whole: number) => (whole === 0 ? '–' : `${((100 * part) / whole).toFixed(1)} %`);
+const row = (cells: readonly string[]) => console.log(`| ${cells.join(' | ')} |`);
+
+console.log(`${clips} clips a class, seeds from ${values.seed}; every 10 ms from 150 ms after the pluck; value at most 100 ms old`);
+row([
+  'class',
+  'by',
+  'median',
+  '95th',
+  'within 3 c',
+  'within 1 c',
+  'gross',
+  'missed',
+  'before pluck',
+  'settled ms 50/90 %',
+  'in 1σ / 2σ',
+  'ms a block mean/p99/max',
+  'bound σ',
+]);
+row(Array.from({ length: 13 }, () => '---'));
+for (const name of chosen) {
+  const made = Array.from({ length: clips }, (_, index) => clipOf(name, Number(values.seed) + 101 * index));
+  const bounds = made.map(boundCents).filter((bound) => bound !== null);
+  for (const [by, reader] of shownReaders) {
+    const score = emptyScore();
+    const costs: number[] = [];
+    for (const [index, clip] of made.entries()) {
+      const one = emptyScore();
+      const run = show(clip, reader(clip));
+      addTo(score, clip, run.shown);
+      addTo(one, clip, run.shown);
+      costs.push(...run.costs);
+      const good = one.errors.filter((error) => Math.abs(error) <= 3).length;
+      if (values.worst && good < 0.95 * one.ticks)
+        console.log(
+          `  ${name} seed ${Number(values.seed) + 101 * index}: ${clip.clean.truthHertz(1).toFixed(2)} Hz good ${good}/${one.ticks} missed ${one.missed} median ${quantile(one.errors, 0.5).toFixed(2)}`,
+        );
+    }
+    const within = (limit: number) => score.errors.filter((error) => Math.abs(error) <= limit).length;
+    row([
+      name,
+      by,
+      quantile(score.errors, 0.5).toFixed(3),
+      quantile(score.errors, 0.95).toFixed(2),
+      share(within(3), score.ticks),
+      share(within(1), score.ticks),
+      share(score.errors.length - within(50), score.ticks),
+      share(score.missed, score.ticks),
+      share(score.shownBefore, score.ticksBefore),
+      `${(1000 * quantile(score.settleSeconds, 0.5)).toFixed(0)} / ${(1000 * quantile(score.settleSeconds, 0.9)).toFixed(0)}`,
+      `${share(score.ratios.filter((ratio) => ratio <= 1).length, score.ratios.length)} / ${share(score.ratios.filter((ratio) => ratio <= 2).length, score.ratios.length)}`,
+      `${(costs.reduce((sum, cost) => sum + cost, 0) / costs.length).toFixed(2)} / ${quantile(costs, 0.99).toFixed(1)} / ${quantile(costs, 1).toFixed(1)}`,
+      bounds.length === 0 ? '–' : quantile(bounds, 0.5).toFixed(4),
+    ]);
+  }
+}
