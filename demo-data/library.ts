@@ -1,5 +1,6 @@
 import { libraryFileSchema, type LibraryFile } from '#shared/exchange/index.ts';
 import { instruments, songs, stringSets, tunings } from './scenario.ts';
+import { yearOfRows } from './year.ts';
 
 /** The library of the demo: what the player owns and knows, and a year of its log. Throws where it breaks a rule of the format. */
 export const demoLibrary = (): LibraryFile =>
@@ -11,9 +12,7 @@ export const demoLibrary = (): LibraryFile =>
     stringSets,
     tunings,
     songs,
-    retunes: [],
-    turns: [],
-    readings: [],
+    ...yearOfRows(),
   });
 
 /** The library as text: one row a line, so that a change of one row is a change of one line. */

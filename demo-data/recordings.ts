@@ -1,5 +1,6 @@
 import { addNoise, pluckSound, sumOf } from '#shared/simulation/sound/index.ts';
-import { creepRates, driftCents } from './creep.ts';
+import { creepCents } from '#shared/simulation/strings/index.ts';
+import { demoString } from './creep.ts';
 
 /** One pluck as it was played. `hertz` is where the string rests at the end of it; `steady` = nobody touched its peg meanwhile. */
 export type TruePluck = {
@@ -102,8 +103,10 @@ const before = [1.6, -2.4, 0.7, -4.3] as const;
 const landed = [1.6, 0.4, -0.5, 0.6] as const;
 /** What the retune moved, and what that does in ten minutes by the law of creep.ts. */
 const moved = [0, -200, -100, 100] as const;
+const fluorocarbon = { material: 'fluorocarbon', wound: false, daysSinceChange: null } as const;
 const tenMinutesLater = landed.map(
-  (cents, course) => cents + driftCents([{ atMinutes: 0, cents: moved[course] ?? 0 }], 10, creepRates.wren[course] ?? 0),
+  (cents, course) =>
+    cents + creepCents(demoString('demo-wren', course, fluorocarbon), [{ atSeconds: 0, cents: moved[course] ?? 0 }], 600, null),
 );
 
 const each = (deviations: readonly number[], seconds: number): Score[] =>

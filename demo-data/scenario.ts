@@ -4,7 +4,7 @@ import { parsePitches, type SpelledPitch } from '#shared/music/index.ts';
 import type { Song } from '#shared/sets/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 
-export const dayMilliseconds = 86_400_000;
+const dayMilliseconds = 86_400_000;
 
 type Fitting = { readonly name: string; readonly daysAgo: number };
 
@@ -13,7 +13,7 @@ const instrumentRow = (id: string, name: string, presetId: string, tuningId: str
   if (preset === null) throw new RangeError(`there is no instrument preset ${presetId}`);
   const stringSets: readonly StringSet[] = fittings.map((fitting, index) =>
     stringSetFromPreset(preset, {
-      id: `${id}-set-${index + 1}`,
+      id: `${id}-${index + 1}`,
       instrumentId: id,
       name: fitting.name,
       fittedAt: fitting.daysAgo * dayMilliseconds,
