@@ -1,8 +1,9 @@
 import type { Hint, PitchEvent } from '#shared/pitch/index.ts';
-import { createPitchTracker } from '#shared/pitch/index.ts';
+import { createPitchTracker, readStrum } from '#shared/pitch/index.ts';
 import type { Level } from './level-meter.ts';
 import { createLevelMeter } from './level-meter.ts';
-import type { Hop } from './messages.ts';
+import type { CoursesHertz, Hop, StrumReadings } from './messages.ts';
+import { createRecentSound } from './recent-sound.ts';
 
 type Tracker = ReturnType<typeof createPitchTracker>;
 type HopReaderOptions = {
@@ -13,12 +14,17 @@ type HopReaderOptions = {
   readonly createTracker?: (options: { sampleRateHertz: number; hint: Hint | null }) => Tracker;
 };
 
+/** Sound kept for a strum check, and the least that makes one. */
+const recentSeconds = 4;
+const strumSecondsAtLeast = 0.25;
+
 /**
  * Turns hops into pitch events and levels, with times on the clock of the listening session. Sound up to a gate's end is not read at all. After a gate, a
  * gap (hops that got lost are counted) or a stopped clock, reading starts afresh, so that no event spans what was not heard.
  */
 export const createHopReader = ({ sampleRateHertz, startsAtSeconds, hint, createTracker = createPitchTracker }: HopReaderOptions) => {
   const meter = createLevelMeter();
+  const recent = createRecentSound(Math.round(recentSeconds * sampleRateHertz));
   let expected = hint;
   let clockStart = startsAtSeconds;
   let tracker: Tracker | null = null;
@@ -27,11 +33,17 @@ export const createHopReader = ({ sampleRateHertz, startsAtSeconds, hint, create
   let gateUntilSample = 0;
   let droppedHops = 0;
 
+  const startAfresh = () => {
+    tracker = null;
+    recent.clear();
+  };
+
   const read = ({ firstSample, samples }: Hop): PitchEvent[] => {
     if (firstSample < gateUntilSample) {
-      tracker = null;
+      startAfresh();
       return [];
     }
+    recent.push(samples);
     if (!tracker) {
       tracker = createTracker({ sampleRateHertz, hint: expected });
       trackerStart = firstSample;
@@ -45,7 +57,7 @@ export const createHopReader = ({ sampleRateHertz, startsAtSeconds, hint, create
       const { firstSample, samples, peaks } = hop;
       if (nextSample !== null && firstSample !== nextSample) {
         droppedHops += Math.round((firstSample - nextSample) / samples.length);
-        tracker = null;
+        startAfresh();
       }
       nextSample = firstSample + samples.length;
       const atSeconds = clockStart + nextSample / sampleRateHertz;
@@ -55,8 +67,11 @@ export const createHopReader = ({ sampleRateHertz, startsAtSeconds, hint, create
       expected = newHint;
       tracker?.expect(newHint);
     },
-    reset: (): void => {
-      tracker = null;
+    reset: startAfresh,
+    /** Reads every string from the last seconds, at most four; null with less than a quarter of a second since the last fresh start. */
+    readStrum: (coursesHertz: CoursesHertz, lastSeconds: number): StrumReadings => {
+      const samples = recent.last(Math.round(lastSeconds * sampleRateHertz));
+      return samples.length < strumSecondsAtLeast * sampleRateHertz ? null : readStrum(samples, { sampleRateHertz, courses: coursesHertz });
     },
     /** Leaves out all sound before a sample on the clock of the audio context; never shortens a gate that is in force. */
     gate: (untilSample: number): void => {
@@ -66,7 +81,7 @@ export const createHopReader = ({ sampleRateHertz, startsAtSeconds, hint, create
     setClock: (newStartSeconds: number): void => {
       if (newStartSeconds === clockStart) return;
       clockStart = newStartSeconds;
-      tracker = null;
+      startAfresh();
     },
   };
 };

@@ -9,6 +9,7 @@ export { listInputs, watchInputs } from './devices.ts';
 export { createMicrophone } from './microphone.ts';
 export { createRecordingSource } from './recording-source.ts';
 export type { Level } from './level-meter.ts';
+export type { CoursesHertz, StrumReadings } from './messages.ts';
 export type { Listening, ListeningSnapshot } from './listening.ts';
 export { startListening } from './listening.ts';
 export type { Sound, Speaker } from './speaker.ts';

@@ -1,7 +1,7 @@
 import type { Hint, PitchEvent } from '#shared/pitch/index.ts';
 import type { Level } from './level-meter.ts';
 import { isSilent } from './level-meter.ts';
-import type { WorkerReport } from './messages.ts';
+import type { CoursesHertz, StrumReadings, WorkerReport } from './messages.ts';
 import { silentState } from './microphone-state.ts';
 import type { Pipe } from './pipe.ts';
 import { openPipe } from './pipe.ts';
@@ -33,6 +33,11 @@ export type Listening = {
   readonly reset: () => void;
   /** Reads nothing for so long, from now on: call it with what `speaker.play` returns. */
   readonly gate: (seconds: number) => void;
+  /**
+   * Every string from the last seconds of sound, at most 4; call it when a strum has rung for that long. Null where nothing is open, or where there is
+   * less than a quarter of a second since opening, a reset or a gate.
+   */
+  readonly readStrum: (coursesHertz: CoursesHertz, lastSeconds: number) => Promise<StrumReadings>;
   readonly chooseChannel: (channel: number) => void;
   /** The one button of a state whose remedy is `retry`; from a key or a click. */
   readonly retry: () => Promise<void>;
@@ -45,9 +50,13 @@ const statesOfAnOpenDevice: ReadonlySet<SoundStateKind> = new Set(['open', 'asle
 
 /**
  * Starts to listen to a source. Returns at once, in state `asking`; everything further comes through the subscriptions, whose unsubscribers they return.
- * `const listening = startListening(createMicrophone(), { hint }); const off = listening.onPitch((event) => …)`.
+ * `connect` is for tests. `const listening = startListening(createMicrophone(), { hint }); const off = listening.onPitch((event) => …)`.
  */
-export const startListening = (source: SoundSource, options: { channel?: number; hint?: Hint | null } = {}): Listening => {
+export const startListening = (
+  source: SoundSource,
+  options: { channel?: number; hint?: Hint | null } = {},
+  connect: typeof openPipe = openPipe,
+): Listening => {
   const snapshots = createSignal<ListeningSnapshot>();
   const pitches = createSignal<PitchEvent>();
   const levels = createSignal<Level>();
@@ -63,6 +72,8 @@ export const startListening = (source: SoundSource, options: { channel?: number;
   let broken = false;
   let open: { readonly context: AudioContext; startsAtSeconds: number; pipe: Pipe | null } | null = null;
   let latestSeconds = 0;
+  let asked = 0;
+  const questions = new Map<number, (readings: StrumReadings) => void>();
 
   const change = (changes: Partial<ListeningSnapshot>) => {
     snapshot = { ...snapshot, ...changes };
@@ -86,7 +97,13 @@ export const startListening = (source: SoundSource, options: { channel?: number;
 
   const report = (message: WorkerReport) => {
     if (message.kind === 'pitch') for (const event of message.events) pitches.emit(event);
-    else hearLevel(message.level);
+    else if (message.kind === 'level') hearLevel(message.level);
+    else answer(message.id, message.readings);
+  };
+
+  const answer = (id: number, readings: StrumReadings) => {
+    questions.get(id)?.(readings);
+    questions.delete(id);
   };
 
   const hearLevel = (level: Level) => {
@@ -103,10 +120,11 @@ export const startListening = (source: SoundSource, options: { channel?: number;
     open = mine;
     broken = false;
     const channel = Math.min(wantedChannel, sound.input.channelCount - 1);
-    change({ input: sound.input, channel });
+    // Told together with the state that follows.
+    snapshot = { ...snapshot, input: sound.input, channel };
     try {
       const failed = (message: string) => fail(`The part that reads the pitch has stopped (${message}). Try again.`);
-      const pipe = await openPipe(sound, { channel, hint, startsAtSeconds: mine.startsAtSeconds, report, failed });
+      const pipe = await connect(sound, { channel, hint, startsAtSeconds: mine.startsAtSeconds, report, failed });
       if (open === mine) mine.pipe = pipe;
       else pipe.close();
     } catch {
@@ -118,7 +136,8 @@ export const startListening = (source: SoundSource, options: { channel?: number;
   const closed = () => {
     open?.pipe?.close();
     open = null;
-    change({ input: null });
+    for (const id of questions.keys()) answer(id, null);
+    snapshot = { ...snapshot, input: null };
   };
 
   const changed = (state: SoundState) => {
@@ -150,6 +169,15 @@ export const startListening = (source: SoundSource, options: { channel?: number;
       const untilSeconds = open.context.currentTime + seconds + gateTailSeconds;
       open.pipe?.tell({ kind: 'gate', untilSample: Math.ceil(untilSeconds * open.context.sampleRate) });
       change({ mutedUntilSeconds: Math.max(snapshot.mutedUntilSeconds, open.startsAtSeconds + untilSeconds) });
+    },
+    readStrum: (coursesHertz, lastSeconds) => {
+      const pipe = open?.pipe;
+      if (!pipe) return Promise.resolve(null);
+      const { promise, resolve } = Promise.withResolvers<StrumReadings>();
+      asked += 1;
+      questions.set(asked, resolve);
+      pipe.tell({ kind: 'strum', id: asked, coursesHertz, lastSeconds });
+      return promise;
     },
     chooseChannel: (channel) => {
       wantedChannel = channel;

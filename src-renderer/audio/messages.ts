@@ -1,4 +1,4 @@
-import type { Hint, PitchEvent } from '#shared/pitch/index.ts';
+import type { Hint, PitchEvent, StrumReading } from '#shared/pitch/index.ts';
 import type { Level } from './level-meter.ts';
 
 /** Samples in a hop: 11.6 ms at 44.1 kHz. A multiple of the 128 of which audio contexts make blocks. */
@@ -9,6 +9,11 @@ export type Hop = { readonly firstSample: number; readonly samples: Float32Array
 
 /** Page → worklet: which channel to hand on, and once the port to the worker. */
 export type CaptureControl = { readonly channel: number; readonly worker?: MessagePort };
+
+/** The expected pitches, course by course and string by string. */
+export type CoursesHertz = readonly (readonly number[])[];
+/** What was heard of them; null where there was not enough sound to read. */
+export type StrumReadings = readonly (readonly StrumReading[])[] | null;
 
 /** Page → worker. Times in samples are on the clock of the audio context. */
 export type WorkerControl =
@@ -22,9 +27,11 @@ export type WorkerControl =
   | { readonly kind: 'clock'; readonly startsAtSeconds: number }
   | { readonly kind: 'expect'; readonly hint: Hint | null }
   | { readonly kind: 'reset' }
-  | { readonly kind: 'gate'; readonly untilSample: number };
+  | { readonly kind: 'gate'; readonly untilSample: number }
+  | { readonly kind: 'strum'; readonly id: number; readonly coursesHertz: CoursesHertz; readonly lastSeconds: number };
 
 /** Worker → page. */
 export type WorkerReport =
   | { readonly kind: 'pitch'; readonly events: readonly PitchEvent[] }
-  | { readonly kind: 'level'; readonly level: Level };
+  | { readonly kind: 'level'; readonly level: Level }
+  | { readonly kind: 'strum'; readonly id: number; readonly readings: StrumReadings };

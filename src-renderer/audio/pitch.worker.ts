@@ -33,5 +33,7 @@ globalThis.addEventListener('message', ({ data }: MessageEvent<WorkerControl>) =
       return reader?.reset();
     case 'gate':
       return reader?.gate(data.untilSample);
+    case 'strum':
+      return report({ kind: 'strum', id: data.id, readings: reader?.readStrum(data.coursesHertz, data.lastSeconds) ?? null });
   }
 });

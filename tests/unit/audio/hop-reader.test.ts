@@ -107,3 +107,29 @@ describe('hints', () => {
     expect(made[0]!.expected).toEqual([other]);
   });
 });
+
+const tone = (index: number) => ({
+  ...hop(index),
+  samples: Float32Array.from(
+    { length: hopSamples },
+    (_, at) => 0.3 * Math.sin((2 * Math.PI * 440 * (index * hopSamples + at)) / sampleRateHertz),
+  ),
+});
+
+describe('a strum check', () => {
+  test('reads the wanted strings from the sound just heard', () => {
+    const { reader } = reading();
+    for (let index = 0; index < 120; index += 1) reader.push(tone(index));
+    const heard = reader.readStrum([[440]], 1)?.[0]?.[0];
+    if (!heard || 'refusal' in heard) throw new Error('not heard');
+    expect(Math.abs(1200 * Math.log2(heard.hertz / 440))).toBeLessThan(0.5);
+  });
+
+  test('has nothing to read when our own sound has just played', () => {
+    const { reader } = reading();
+    for (let index = 0; index < 120; index += 1) reader.push(tone(index));
+    reader.gate(122 * hopSamples);
+    for (let index = 120; index < 126; index += 1) reader.push(tone(index));
+    expect(reader.readStrum([[440]], 1)).toBeNull();
+  });
+});
