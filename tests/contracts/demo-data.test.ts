@@ -30,6 +30,9 @@ const largestFall = (retuneId: string, course: number) => {
   return Math.min(...cents.slice(1).map((value, index) => value - cents[index]!));
 };
 
+/** Whether numbers never rise from one to the next. */
+const falls = (times: readonly number[]) => times.every((at, index) => index === 0 || at <= times[index - 1]!);
+
 describe('the library of the demo', () => {
   test('names every row once, and so that it can be told from the player’s own', () => {
     const { instruments, stringSets, tunings, songs, retunes, turns, readings } = library;
@@ -69,7 +72,6 @@ describe('the library of the demo', () => {
 
   test('counts time back from the moment of loading, the oldest row first, and nothing on strings before they were fitted', () => {
     expect(library.relativeTimes).toBe(true);
-    const falls = (times: readonly number[]) => times.every((at, index) => index === 0 || at <= times[index - 1]!);
     expect(falls(library.retunes.map(({ startedAt }) => startedAt))).toBe(true);
     expect(falls(library.turns.map(({ at }) => at))).toBe(true);
     expect(falls(library.readings.map(({ at }) => at))).toBe(true);
