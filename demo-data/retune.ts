@@ -28,8 +28,8 @@ export type RetuneRows = {
 const leaveAloneCents = 2.2;
 const longestLeadCents = 15;
 
-const rounded = (value: number, step: number): number => Math.round(value / step) * step;
-const tidy = (value: number, digits: number): number => Number(rounded(value, 10 ** -digits).toFixed(digits));
+/** A number as short as it is written in the file. */
+const tidy = (value: number, digits: number): number => Number(value.toFixed(digits));
 const millisecondsAgo = (atSeconds: number): number => Math.round(-atSeconds * 1000);
 
 /** Plays a retune on the virtual strings, and writes down what the player and the app would have. */
