@@ -38,3 +38,7 @@ export function stringHistory(log: LogRows, course: number, string: number): Str
 /** The last reading of one string, or null where it was never heard. */
 export const lastHeard = (readings: readonly Reading[], course: number, string: number): Reading | null =>
   readings.findLast((reading) => reading.course === course && reading.string === string) ?? null;
+
+/** Where every string is, in hertz: as it was last heard, else as `assumed` (the tuning that the instrument is in) says. */
+export const presentHertz = (readings: readonly Reading[], assumed: readonly (readonly number[])[]): readonly (readonly number[])[] =>
+  assumed.map((strings, course) => strings.map((hertz, string) => lastHeard(readings, course, string)?.hertz ?? hertz));

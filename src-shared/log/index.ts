@@ -4,4 +4,4 @@
 
 export { readingSchema, readingSources, retuneSchema, turnSchema } from './rows.ts';
 export type { LogRows, Reading, ReadingSource, Retune, Turn } from './rows.ts';
-export { lastHeard, stringHistory, type StringHistory } from './history.ts';
+export { lastHeard, presentHertz, stringHistory, type StringHistory } from './history.ts';

@@ -1,0 +1,60 @@
+import { useStore } from 'zustand';
+import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
+import { useChooseInstrument, useChosenInstrument } from '../../stores/chosen.ts';
+import { useLibrary } from '../../stores/library.ts';
+import { retuning } from '../../stores/retuning.ts';
+import { useVerdicts } from '../../stores/settling.ts';
+import { stateOf } from '../../stores/strings.ts';
+import { clockTime } from '../../ui/time.ts';
+import styles from './in-hand.module.css';
+
+/** Which instrument is in hand, which tuning it is in and how it holds; while retuning, where it is going. */
+export function InHand() {
+  const overview = useChosenInstrument();
+  const { data: all } = useLibrary('overview.read', {});
+  const { data: tunings } = useLibrary('tunings.list', {});
+  const { data: settings } = useLibrary('settings.read', {});
+  const choose = useChooseInstrument();
+  const goingTo = useStore(retuning, ({ now }) => (now !== null && now.finishedAt === null ? now.to.name : null));
+  const verdicts = useVerdicts(overview, settings?.toleranceCents ?? 3)?.verdicts;
+  if (overview === null || tunings === undefined || settings === undefined) {
+    return <p className={styles['app']}>Stillstring</p>;
+  }
+  const { instrument, lastRetune } = overview;
+  const { tuning } = stateOf(overview, tunings, settings);
+  const held = verdicts?.filter(({ assessment }) => assessment.verdict === 'holding').length;
+  return (
+    <div className={styles['line']}>
+      <MenuTrigger>
+        <Button className={styles['instrument'] ?? ''} aria-label={`${instrument.name}, ${instrument.kind}: take another instrument`}>
+          <strong>{instrument.name}</strong> <span className="quiet">{instrument.kind}</span>
+        </Button>
+        <Popover className={styles['menu'] ?? ''} offset={4}>
+          <Menu onAction={(id) => choose(String(id))}>
+            {(all ?? []).map(({ instrument: other }) => (
+              <MenuItem key={other.id} id={other.id} textValue={other.name} className={styles['item'] ?? ''}>
+                <strong>{other.name}</strong> <span className="quiet">{other.kind}</span>
+              </MenuItem>
+            ))}
+          </Menu>
+        </Popover>
+      </MenuTrigger>
+      <p className={styles['state']}>
+        {goingTo === null ? (
+          <>
+            <span className="quiet">in</span> {tuning.name}
+            {lastRetune?.finishedAt === null || lastRetune === null ? null : (
+              <span className="quiet"> since {clockTime(lastRetune.finishedAt)}</span>
+            )}
+            {verdicts === undefined || held === undefined ? null : `, ${held} of ${verdicts.length} hold`}
+          </>
+        ) : (
+          <>
+            <span className="quiet">going to</span> {goingTo}
+          </>
+        )}
+        {settings.referenceHertz === 440 ? null : <span className="quiet"> · A4 at {settings.referenceHertz} Hz</span>}
+      </p>
+    </div>
+  );
+}

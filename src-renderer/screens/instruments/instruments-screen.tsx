@@ -1,0 +1,2 @@
+/** Instruments. */
+export const InstrumentsScreen = () => <h1>Instruments</h1>;

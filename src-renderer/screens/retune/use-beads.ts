@@ -1,0 +1,50 @@
+import { useEffect, useState } from 'react';
+import { centsBetween, hertz } from '#shared/units/index.ts';
+import { type Retuning, retuning } from '../../stores/retuning.ts';
+import { beadKind, beadPath } from './bead.ts';
+
+/** A bead that is drawn: the path to set and the board that it lies on. */
+export type DrawnBead = {
+  readonly course: number;
+  readonly string: number;
+  readonly path: SVGPathElement;
+  readonly board: { readonly width: number; readonly middle: number; readonly height: number };
+};
+
+/** The beads of the screen, by course and string. Course lines put theirs in and take them out. */
+export type Beads = Map<string, DrawnBead>;
+
+/** A bead is faint when its string was not heard for this long, in milliseconds. */
+const faintAfter = 400;
+
+/** Draws the live bead at most once a frame, straight into the picture: React is not asked. */
+export function useBeads(retuneId: string | null): Beads {
+  const [beads] = useState<Beads>(() => new Map());
+  useEffect(() => {
+    if (retuneId === null) return undefined;
+    let request = 0;
+    const paint = (): void => {
+      const { now } = retuning.getState();
+      if (now !== null) for (const bead of beads.values()) paintBead(bead, now);
+      request = requestAnimationFrame(paint);
+    };
+    request = requestAnimationFrame(paint);
+    return () => cancelAnimationFrame(request);
+  }, [beads, retuneId]);
+  return beads;
+}
+
+function paintBead({ course, string, path, board }: DrawnBead, { live, coach }: Retuning): void {
+  const state = coach.strings.find((one) => one.course === course && one.string === string);
+  const isLive = live !== null && live.match.kind === 'match' && live.match.course === course && live.match.string === string;
+  if (state === undefined || board.width === 0 || (!isLive && (state.sigmaCents === null || state.landedAtSeconds === null))) {
+    if (path.hasAttribute('d')) path.removeAttribute('d');
+    return;
+  }
+  const cents = centsBetween(hertz(isLive ? live.hertz : state.presentHertz), hertz(state.aimHertz));
+  const sigmaCents = isLive ? live.sigmaCents : (state.sigmaCents ?? 0);
+  const kind = beadKind(cents, sigmaCents, coach.setup.toleranceCents);
+  path.setAttribute('d', beadPath({ cents, sigmaCents, kind, ...board }));
+  path.dataset['kind'] = kind;
+  path.dataset['faint'] = String(isLive && Date.now() - live.atMilliseconds > faintAfter);
+}

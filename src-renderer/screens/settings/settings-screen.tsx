@@ -1,0 +1,2 @@
+/** Settings. */
+export const SettingsScreen = () => <h1>Settings</h1>;

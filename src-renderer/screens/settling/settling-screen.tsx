@@ -1,0 +1,2 @@
+/** Settling. */
+export const SettlingScreen = () => <h1>Settling</h1>;

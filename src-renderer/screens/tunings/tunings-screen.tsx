@@ -1,0 +1,2 @@
+/** Tunings. */
+export const TuningsScreen = () => <h1>Tunings</h1>;

@@ -1,0 +1,29 @@
+import type { Overview } from '#shared/contract/index.ts';
+import { presetById } from '#shared/instruments/index.ts';
+import { breakMarginSemitones, breakShare, linearDensity, slackMarginSemitones, tensionNewtons } from '#shared/tension/index.ts';
+import { hertz as asHertz, millimetres, newtons } from '#shared/units/index.ts';
+
+/** What one string carries at a pitch; each null where the string's figures are not known. */
+export type Pull = {
+  readonly newtons: number | null;
+  readonly slackIn: number | null;
+  readonly breakIn: number | null;
+  readonly breakShare: number | null;
+};
+
+const unknown: Pull = { newtons: null, slackIn: null, breakIn: null, breakShare: null };
+
+/** Pull and margins of a string of an instrument at a pitch in hertz. */
+export function pullAt({ instrument, stringSet }: Overview, course: number, string: number, hertz: number | undefined): Pull {
+  const fitted = stringSet.courses[course]?.strings[string];
+  if (fitted === undefined || hertz === undefined) return unknown;
+  const [scale, pitch] = [millimetres(instrument.scaleLengthMillimetres), asHertz(hertz)];
+  const density = linearDensity(fitted);
+  const least = presetById(instrument.presetId)?.usualPullNewtons[0];
+  return {
+    newtons: density === null ? null : tensionNewtons(density.value, scale, pitch),
+    slackIn: least === undefined ? null : slackMarginSemitones(fitted, scale, pitch, newtons(least)),
+    breakIn: breakMarginSemitones(fitted, scale, pitch),
+    breakShare: breakShare(fitted, scale, pitch),
+  };
+}

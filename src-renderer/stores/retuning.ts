@@ -1,0 +1,172 @@
+import { createStore } from 'zustand/vanilla';
+import type { Host, Overview, Settings } from '#shared/contract/index.ts';
+import {
+  type Advice,
+  advise,
+  type CoachEvent,
+  type CoachState,
+  type Effect,
+  hear,
+  listenFor,
+  start,
+  step,
+} from '#shared/guidance/index.ts';
+import type { Reading, Turn } from '#shared/log/index.ts';
+import type { Match } from '#shared/matching/index.ts';
+import type { PitchEvent } from '#shared/pitch/index.ts';
+import type { Tuning } from '#shared/tunings/index.ts';
+import { cents, centsBetween, hertz } from '#shared/units/index.ts';
+import { landingCue } from '../audio/index.ts';
+import { append } from './outbox.ts';
+import { listen, onPitch, play, type SoundChoice, session, stopListening } from './session.ts';
+import { stateOf, tuningOn, type TuningHere } from './strings.ts';
+
+/** A retune under way: from where to where, what the coach makes of it, and what was reached so far. */
+export type Retuning = {
+  readonly id: string;
+  readonly overview: Overview;
+  readonly from: TuningHere;
+  readonly to: TuningHere;
+  readonly startedAt: number;
+  readonly finishedAt: number | null;
+  readonly coach: CoachState;
+  readonly advice: Advice;
+  /** The latest live frame and what it was taken for; null while nothing sounds. */
+  readonly live: Live | null;
+  readonly reached: readonly Reading[];
+};
+
+export type Live = { readonly hertz: number; readonly sigmaCents: number; readonly match: Match; readonly atMilliseconds: number };
+
+/** The retune under way, or null. */
+export const retuning = createStore<{ readonly now: Retuning | null }>(() => ({ now: null }));
+
+type Begin = {
+  readonly host: Host;
+  readonly overview: Overview;
+  readonly tunings: readonly Tuning[];
+  readonly tuning: Tuning | null;
+  readonly settings: Settings;
+  readonly sound: SoundChoice;
+};
+
+const milliseconds = (): number => Date.now();
+let leave: (() => void) | null = null;
+
+/** Begins a retune and starts to listen. */
+export async function beginRetune({ host, overview, tunings, tuning, settings, sound }: Begin): Promise<void> {
+  const to = tuningOn(overview, tuning, settings);
+  if (to === null) throw new RangeError('this instrument cannot take the moves of this tuning');
+  const { tuning: from, present } = stateOf(overview, tunings, settings);
+  const startedAt = milliseconds();
+  const coach = start({
+    instrument: coachInstrument(overview, startedAt),
+    present,
+    wanted: to.hertz,
+    toleranceCents: settings.toleranceCents,
+    atSeconds: startedAt / 1000,
+  });
+  const id = crypto.randomUUID();
+  await host.ask('log.beginRetune', {
+    id,
+    instrumentId: overview.instrument.id,
+    stringSetId: overview.stringSet.id,
+    fromTuningId: overview.instrument.tuningId,
+    toTuningId: tuning?.id ?? null,
+    startedAt,
+    finishedAt: null,
+    wantedHertz: to.hertz.map((strings) => [...strings]),
+  });
+  retuning.setState({
+    now: { id, overview, from, to, startedAt, finishedAt: null, coach, advice: advise(coach), live: null, reached: [] },
+  });
+  const off = onPitch((event) => takePitch(host, settings, event));
+  leave = off;
+  await listen(sound, listenFor(coach));
+}
+
+/** Ends a retune, finished or not, and stops listening. */
+export function endRetune(): void {
+  leave?.();
+  leave = null;
+  stopListening();
+  retuning.setState({ now: null });
+}
+
+/** One of the player's own steps: skip, back, pause … */
+export function tell(host: Host, settings: Settings, event: DistributiveOmit<Exclude<CoachEvent, { kind: 'reading' }>, 'atSeconds'>): void {
+  const { now } = retuning.getState();
+  if (now === null) return;
+  take(host, settings, now, step(now.coach, { ...event, atSeconds: milliseconds() / 1000 }));
+}
+
+type DistributiveOmit<Union, Key extends PropertyKey> = Union extends unknown ? Omit<Union, Key> : never;
+
+function takePitch(host: Host, settings: Settings, event: PitchEvent): void {
+  const { now } = retuning.getState();
+  if (now === null) return;
+  if (event.kind === 'refusal') {
+    if (now.live !== null && event.reason === 'silence') retuning.setState({ now: { ...now, live: null } });
+    return;
+  }
+  const heard = hear(now.coach, event);
+  const live: Live = { hertz: event.hertz, sigmaCents: event.sigmaCents, match: heard.match, atMilliseconds: milliseconds() };
+  take(host, settings, { ...now, live }, heard);
+}
+
+function take(
+  host: Host,
+  settings: Settings,
+  now: Retuning,
+  stepped: { readonly state: CoachState; readonly advice: Advice; readonly effects: readonly Effect[] },
+): void {
+  const rows = rowsOf(now, stepped.effects);
+  const isDone = stepped.state.phase === 'done' && now.finishedAt === null;
+  const finishedAt = isDone ? milliseconds() : now.finishedAt;
+  retuning.setState({
+    now: { ...now, coach: stepped.state, advice: stepped.advice, finishedAt, reached: [...now.reached, ...rows.readings] },
+  });
+  if (rows.readings.length + rows.turns.length > 0) void append(host, rows);
+  if (stepped.state.queue !== now.coach.queue) session.getState().listening?.expect(listenFor(stepped.state));
+  if (settings.soundCues && stepped.effects.some((effect) => effect.kind === 'cue' && effect.cue === 'landed')) play(landingCue);
+  if (isDone && finishedAt !== null) void finish(host, now.id, finishedAt);
+}
+
+/** The instrument is in its new tuning. Should the host not answer now, the rows of the log still tell. */
+async function finish(host: Host, id: string, finishedAt: number): Promise<void> {
+  await host
+    .ask('log.finishRetune', { id, finishedAt })
+    .catch(() => new Promise((resolve) => setTimeout(resolve, 2000)).then(() => finish(host, id, finishedAt)));
+}
+
+function rowsOf(now: Retuning, effects: readonly Effect[]): { readonly readings: readonly Reading[]; readonly turns: readonly Turn[] } {
+  const at = milliseconds();
+  const readings = effects.flatMap((effect): Reading[] => {
+    const wanted = effect.kind === 'record' ? now.to.hertz[effect.course]?.[effect.string] : undefined;
+    if (effect.kind !== 'record' || wanted === undefined) return [];
+    const { course, string, hertz: heard, sigmaCents } = effect;
+    const deviationCents = cents(centsBetween(hertz(heard), hertz(wanted)));
+    const place = { id: crypto.randomUUID(), stringSetId: now.overview.stringSet.id, retuneId: now.id, at, course, string };
+    return [{ ...place, hertz: heard, wantedHertz: wanted, deviationCents, sigmaCents, source: 'pluck' }];
+  });
+  const turns = effects.flatMap((effect): Turn[] =>
+    effect.kind === 'turned'
+      ? [{ id: crypto.randomUUID(), retuneId: now.id, at, course: effect.course, string: effect.string, cents: effect.cents }]
+      : [],
+  );
+  return { readings, turns };
+}
+
+const day = 86_400_000;
+
+const coachInstrument = ({ instrument, stringSet }: Overview, now: number) => ({
+  scaleLengthMillimetres: instrument.scaleLengthMillimetres,
+  courses: stringSet.courses.map(({ strings }) => ({
+    strings: strings.map(({ material, wound, linearDensityKilogramsPerMetre }) => ({
+      material,
+      wound,
+      linearDensityKilogramsPerMetre,
+      daysSinceChange: Math.max(0, (now - stringSet.fittedAt) / day),
+    })),
+  })),
+});

@@ -1,0 +1,43 @@
+import { useMemo } from 'react';
+import type { Overview } from '#shared/contract/index.ts';
+import { type LogRows, stringHistory } from '#shared/log/index.ts';
+import { type Assessment, assess } from '#shared/settling/index.ts';
+import { useNow } from './clock.ts';
+import { useLibrary } from './library.ts';
+
+/** One string's part of an instrument's state: which it is, its log and its verdict. */
+export type StringVerdict = { readonly course: number; readonly string: number; readonly assessment: Assessment };
+
+export const horizonSeconds = 1800;
+const retunesRead = 12;
+
+/** The verdicts on an instrument's strings, from the player's eye down, and the log that they come from; undefined while it loads. */
+export function useVerdicts(
+  overview: Overview | null,
+  toleranceCents: number,
+): { readonly log: LogRows; readonly verdicts: readonly StringVerdict[] } | undefined {
+  const now = useNow();
+  const { data: log } = useLibrary('log.read', { stringSetId: overview?.stringSet.id ?? 'none', retunes: retunesRead }, overview !== null);
+  return useMemo(() => {
+    if (log === undefined || overview === null) return undefined;
+    return { log, verdicts: verdictsOf(overview, log, now, toleranceCents) };
+  }, [log, overview, now, toleranceCents]);
+}
+
+const day = 86_400_000;
+
+function verdictsOf({ stringSet }: Overview, log: LogRows, now: number, toleranceCents: number): readonly StringVerdict[] {
+  const places = stringSet.courses.flatMap(({ strings }, course) => strings.map((facts, string) => ({ course, string, facts })));
+  const assessments = assess({
+    courses: places.map(({ course, string, facts: { material, wound } }) => ({
+      string: { material, wound, daysSinceChange: Math.max(0, (now - stringSet.fittedAt) / day) },
+      ...stringHistory(log, course, string),
+    })),
+    nowSeconds: now / 1000,
+    policy: { toleranceCents, horizonSeconds },
+  });
+  return places.flatMap(({ course, string }, index) => {
+    const assessment = assessments[index];
+    return assessment === undefined ? [] : [{ course, string, assessment }];
+  });
+}

@@ -1,0 +1,34 @@
+import type { Overview, Settings } from '#shared/contract/index.ts';
+import { homePitches } from '#shared/instruments/index.ts';
+import { presentHertz } from '#shared/log/index.ts';
+import { carry, type OpenPitches, type Tuning, wantedHertz } from '#shared/tunings/index.ts';
+import { hertz } from '#shared/units/index.ts';
+
+/** A tuning as it is on one instrument: its spelled pitches there and their frequencies at tonight's reference. */
+export type TuningHere = {
+  readonly name: string;
+  readonly pitches: OpenPitches;
+  readonly hertz: readonly (readonly number[])[];
+  readonly sameShapes: boolean;
+};
+
+/** A tuning on an instrument; the instrument's home where `tuning` is null. Null where the instrument cannot take the tuning's moves. */
+export function tuningOn({ stringSet }: Overview, tuning: Tuning | null, { referenceHertz }: Settings): TuningHere | null {
+  const home = homePitches(stringSet);
+  const reference = hertz(referenceHertz);
+  if (tuning === null) return { name: 'Home', pitches: home, hertz: wantedHertz(home, null, reference), sameShapes: true };
+  const carried = carry(tuning, home);
+  return carried === null ? null : { name: tuning.name, ...carried, hertz: wantedHertz(carried.pitches, tuning.courses, reference) };
+}
+
+/** The tuning that an instrument is in, and where its strings are: as last heard, else as that tuning has them. */
+export function stateOf(
+  overview: Overview,
+  tunings: readonly Tuning[],
+  settings: Settings,
+): { readonly tuning: TuningHere; readonly present: readonly (readonly number[])[] } {
+  const kept = tunings.find(({ id }) => id === overview.instrument.tuningId) ?? null;
+  const tuning = tuningOn(overview, kept, settings) ?? tuningOn(overview, null, settings);
+  if (tuning === null) throw new Error('an instrument is always in its home tuning at least');
+  return { tuning, present: presentHertz(overview.lastReadings, tuning.hertz) };
+}

@@ -1,0 +1,23 @@
+import { useEffect, useRef } from 'react';
+
+/** Keys that work anywhere on a screen, unless the player is writing or a dialog is open. Named as in `KeyboardEvent.key`, letters in lower case. */
+export function useKeys(keys: Readonly<Record<string, () => void>>): void {
+  const latest = useRef(keys);
+  useEffect(() => {
+    latest.current = keys;
+  });
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      const target = event.target instanceof Element ? event.target : null;
+      if (event.repeat || event.ctrlKey || event.metaKey || event.altKey) return;
+      if (target?.closest('input, textarea, select, [role="dialog"], [role="menu"], [role="listbox"]')) return;
+      if (event.key === ' ' && target?.closest('button, a')) return;
+      const action = latest.current[event.key.length === 1 ? event.key.toLowerCase() : event.key];
+      if (action === undefined) return;
+      event.preventDefault();
+      action();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, []);
+}
