@@ -1,30 +1,36 @@
 import type { Sound } from './speaker.ts';
 
+/** How long one string sounds: the longest decay below. */
 const toneSeconds = 2.5;
 /** Time between two strings of a strum (own choice: slow enough to hear each). */
 const strumSeconds = 0.12;
 /** Where the ideal string is plucked, as a share of its length; its partial n has height sin(nπp)/n² (Fletcher and Rossing, The Physics of Musical Instruments, §2.8). */
 const pluckPosition = 0.22;
-const partialCount = 16;
 const peak = 0.3;
+/** Groups of partials, and the time in which each falls by 60 dB: high ones die first. Levels alone change, never phases, so the pitch stays exact. */
+const groups = [
+  { partials: [1, 2], decaySeconds: 2.5 },
+  { partials: [3, 4, 5, 6], decaySeconds: 1.4 },
+  { partials: [7, 8, 9, 10, 11, 12, 13, 14, 15, 16], decaySeconds: 0.5 },
+];
+
+const height = (partial: number) => Math.sin(partial * Math.PI * pluckPosition) / partial ** 2;
 
 const pluck = (context: BaseAudioContext, output: AudioNode, atSeconds: number, hertz: number, level: number) => {
-  const heights = Float32Array.from({ length: partialCount + 1 }, (_, partial) =>
-    partial === 0 ? 0 : Math.sin(partial * Math.PI * pluckPosition) / partial ** 2,
-  );
-  const wave = new PeriodicWave(context, { real: new Float32Array(heights.length), imag: heights });
-  const oscillator = new OscillatorNode(context, { type: 'custom', periodicWave: wave, frequency: hertz });
-  // High partials die first: a low-pass that closes, as if they did so one by one.
-  const damping = new BiquadFilterNode(context, { type: 'lowpass', Q: 0.5, frequency: hertz * partialCount });
-  damping.frequency.setValueAtTime(hertz * partialCount, atSeconds);
-  damping.frequency.exponentialRampToValueAtTime(hertz * 1.5, atSeconds + toneSeconds);
-  const envelope = new GainNode(context, { gain: 0 });
-  envelope.gain.setValueAtTime(0, atSeconds);
-  envelope.gain.linearRampToValueAtTime(level, atSeconds + 0.004);
-  envelope.gain.exponentialRampToValueAtTime(level / 1000, atSeconds + toneSeconds);
-  oscillator.connect(damping).connect(envelope).connect(output);
-  oscillator.start(atSeconds);
-  oscillator.stop(atSeconds + toneSeconds);
+  for (const { partials, decaySeconds } of groups) {
+    const imag = new Float32Array(Math.max(...partials) + 1);
+    for (const partial of partials) imag[partial] = height(partial) / height(1);
+    // The heights are meant as they are: each group scaled to full level by itself would change the tone.
+    const periodicWave = new PeriodicWave(context, { real: new Float32Array(imag.length), imag, disableNormalization: true });
+    const oscillator = new OscillatorNode(context, { type: 'custom', periodicWave, frequency: hertz });
+    const envelope = new GainNode(context, { gain: 0 });
+    envelope.gain.setValueAtTime(0, atSeconds);
+    envelope.gain.linearRampToValueAtTime(level, atSeconds + 0.004);
+    envelope.gain.exponentialRampToValueAtTime(level / 1000, atSeconds + decaySeconds);
+    oscillator.connect(envelope).connect(output);
+    oscillator.start(atSeconds);
+    oscillator.stop(atSeconds + decaySeconds);
+  }
 };
 
 const checked = (hertz: number) => {
