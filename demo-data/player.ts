@@ -59,8 +59,18 @@ export function playerFrom(seed: number): Player {
 
   const retune: Player['retune'] = (instrumentId, to, atSeconds, differently = {}) => {
     const lead = atSeconds > -leadsSinceDaysAgo * daySeconds ? leadSeconds : null;
-    const usual: RetunePlan = { from: homeOf(instrumentId), to, atSeconds, leadSeconds: lead, heardSeconds: null, slips: [] };
-    rows.push(playRetune(random, stringsAt(instrumentId, atSeconds), { ...usual, ...differently }));
+    rows.push(
+      playRetune(random, stringsAt(instrumentId, atSeconds), {
+        from: homeOf(instrumentId),
+        to,
+        atSeconds,
+        leadSeconds: lead,
+        leaveAloneCents: 2.2,
+        heardSeconds: null,
+        slips: [],
+        ...differently,
+      }),
+    );
   };
 
   return {

@@ -10,6 +10,8 @@ export type RetunePlan = {
   readonly atSeconds: number;
   /** When the strings that were turned are to have settled onto their pitch; null = they are set to it at once. */
   readonly leadSeconds: number | null;
+  /** Nearer than this the player leaves a string alone, in cents. */
+  readonly leaveAloneCents: number;
   /** When the strings that were turned, and those that were not, are heard, in seconds after the retune; null = drawn. */
   readonly heardSeconds: readonly number[] | null;
   /** Steps by which a course gives way afterwards. */
@@ -24,8 +26,6 @@ export type RetuneRows = {
   readonly readings: readonly WithoutIds<Reading>[];
 };
 
-/** Nearer than this a player leaves a string alone, in cents. */
-const leaveAloneCents = 2.2;
 const longestLeadCents = 15;
 
 /** A number as short as it is written in the file. */
@@ -48,7 +48,7 @@ export function playRetune(random: Random, on: Strung, plan: RetunePlan): Retune
   const away = () => aims.map((aim, course) => aim - pitchCents(on, course, atSeconds));
   // Two passes: the second mends what the pull of the others did.
   for (let pass = 0; pass < 2; pass++) {
-    for (const course of moveOrder(away().map((cents) => (Math.abs(cents) > leaveAloneCents ? cents : 0)))) {
+    for (const course of moveOrder(away().map((cents) => (Math.abs(cents) > plan.leaveAloneCents ? cents : 0)))) {
       atSeconds += random.between(6, 12);
       const far = away()[course] ?? 0;
       if (Math.abs(far) > 30) turn(course, far * random.between(0.88, 0.98));

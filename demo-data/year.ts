@@ -60,7 +60,11 @@ function lastFortnight({ evening }: Player): void {
   evening('demo-finch', 2);
 }
 
-const heardAfter = (...minutes: readonly number[]): Differently => ({ heardSeconds: minutes.map((after) => after * minuteSeconds) });
+/** Heard so many minutes afterwards, by a player who takes care. */
+const heardAfter = (...minutes: readonly number[]): Differently => ({
+  leaveAloneCents: 1,
+  heardSeconds: minutes.map((after) => after * minuteSeconds),
+});
 
 /** Tonight: Pip, Finch and Wren hold at home, Rook slips in open D, Moth has just been retuned. */
 function tonight({ touchUp, retune }: Player): void {
