@@ -1,4 +1,4 @@
-import type { Handlers, Push } from '#shared/contract/index.ts';
+import { type Handlers, libraryParts, type Push } from '#shared/contract/index.ts';
 import { type Library, listSongs, listTunings } from '../library/index.ts';
 import { loadDemo, removeDemo } from './demo.ts';
 import { removeInstrument, restoreInstrument, saveInstrument } from './instruments.ts';
@@ -20,7 +20,6 @@ export type Ground = {
 };
 
 const nothing = {};
-const everything: readonly Part[] = ['instruments', 'tunings', 'songs', 'log', 'settings', 'library'];
 
 /** The contract's handlers over an open library. */
 export function makeHandlers({ library, facts, demoFile, clock, changed }: Ground): Handlers {
@@ -36,7 +35,7 @@ export function makeHandlers({ library, facts, demoFile, clock, changed }: Groun
   };
   return {
     'library.status': () => readLibraryStatus(library, facts),
-    'library.restoreBackup': () => silently(library.restoreBackup(), ...everything),
+    'library.restoreBackup': () => silently(library.restoreBackup(), ...libraryParts),
     'overview.read': () => readOverview(library),
     'instruments.save': (input) => changing(saveInstrument(library, input), 'instruments'),
     'instruments.remove': (input) => silently(removeInstrument(library, input, clock()), 'instruments'),
@@ -52,7 +51,7 @@ export function makeHandlers({ library, facts, demoFile, clock, changed }: Groun
     'log.append': (input) => silently(appendToLog(library, input), 'log'),
     'settings.read': () => readSettings(library),
     'settings.save': (input) => changing(saveSettings(library, input), 'settings'),
-    'demo.load': () => silently(loadDemo(library, demoFile, clock()), ...everything),
-    'demo.remove': () => silently(removeDemo(library), ...everything),
+    'demo.load': () => silently(loadDemo(library, demoFile, clock()), ...libraryParts),
+    'demo.remove': () => silently(removeDemo(library), ...libraryParts),
   };
 }

@@ -1,5 +1,6 @@
 import {
   HostFailure,
+  libraryParts,
   type Host,
   type Input,
   type Output,
@@ -82,9 +83,12 @@ class DeskConnection {
     const socket = new WebSocket(`ws://${location.host}/host`, ['stillstring', protocol]);
     this.#socket = socket;
     socket.addEventListener('open', () => {
+      const wasLost = this.#state.now() === 'lost';
       this.#attempts = 0;
       this.#state.set('open');
       for (const { text } of this.#waiting.values()) socket.send(text);
+      // What changed during the break was not pushed: everything is asked for again.
+      if (wasLost) this.#push('changed', { parts: libraryParts });
     });
     socket.addEventListener('message', ({ data }) => this.#receive(JSON.parse(String(data)) as Message));
     socket.addEventListener('close', () => void this.#reconnect());
@@ -107,9 +111,13 @@ class DeskConnection {
 
   #receive(message: Message): void {
     if ('session' in message) return this.#ticket.keep(message.session);
-    if ('push' in message) return this.#listeners.forEach((listener) => listener(message.push, message.data));
+    if ('push' in message) return this.#push(message.push, message.data);
     this.#waiting.get(message.id)?.resolve(message.reply);
     this.#waiting.delete(message.id);
+  }
+
+  #push(name: PushName, data: unknown): void {
+    for (const listener of this.#listeners) listener(name, data);
   }
 }
 

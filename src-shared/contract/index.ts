@@ -5,5 +5,15 @@
 export { dispatch, type Handlers, type Reply } from './dispatch.ts';
 export { failureCodes, HostFailure, type Failure, type FailureCode } from './failures.ts';
 export { bridgeName, channels, pushNames, requestNames, type Bridge, type PushName, type RequestName } from './names.ts';
-export { pushes, requests, settingsSchema, type Input, type Output, type Overview, type Push, type Settings } from './requests.ts';
+export {
+  libraryParts,
+  pushes,
+  requests,
+  settingsSchema,
+  type Input,
+  type Output,
+  type Overview,
+  type Push,
+  type Settings,
+} from './requests.ts';
 export type { Host } from './host.ts';

@@ -69,9 +69,12 @@ export const requests = {
   'demo.remove': { input: nothing, output: nothing },
 } as const satisfies Record<RequestName, { input: z.ZodType; output: z.ZodType }>;
 
+/** The parts of the library that a change can be in. */
+export const libraryParts = ['instruments', 'tunings', 'songs', 'log', 'settings', 'library'] as const;
+
 /** Every push: which part of the library changed. It carries no rows; the listener asks again. */
 export const pushes = {
-  changed: z.strictObject({ parts: z.array(z.enum(['instruments', 'tunings', 'songs', 'log', 'settings', 'library'])) }),
+  changed: z.strictObject({ parts: z.array(z.enum(libraryParts)) }),
 } as const satisfies Record<PushName, z.ZodType>;
 
 export type Settings = z.infer<typeof settingsSchema>;
