@@ -7,14 +7,20 @@ export type Estimate = Fit & {
   /** Probability that the pitch is moving: a glide after a hard pluck, or a turning peg. */
   moving: number;
   steady: boolean;
+  /** Length of the stretch it rests on, in seconds. */
+  seconds: number;
+  /** Which of the stretches to begin with next time: the shortest one with something to say. */
+  beginWith: number;
 };
 
 /** Stretches measured, in samples at the working rate: about 53, 107, 213 and 427 ms. Each with its own transform, 1.6 times as long. */
 const stretches = [640, 1280, 2560, 5120] as const;
-const [shortest, short, long, longest] = stretches;
+const [shortest, short] = stretches;
 /** Standard deviations of a resting and of a moving string's drift, in cents per second. */
 const restingDrift = 0.6;
 const movingDrift = 45;
+/** Probability that a string at rest begins to move from one measurement to the next. */
+const movingUnasked = 0.004;
 /** With this error the longest stretch is measured as well. */
 const wantedSigmaCents = 0.06;
 
@@ -37,10 +43,10 @@ export const createFollower = (rateHertz: number) => {
   const spectrometers = stretches.map((length) => ({ length, analyse: createSpectrometer(nextPower(1.6 * length), rateHertz) }));
   const refine = createRefiner();
 
-  const spectrumOf = (samples: Float64Array, end: number, length: number): Spectrum => {
+  const spectrumOf = (samples: Float64Array, end: number, length: number, spacingHertz?: number): Spectrum => {
     const fitting = spectrometers.find((entry) => entry.length >= length) ?? spectrometers[spectrometers.length - 1];
     if (fitting === undefined) throw new RangeError('no spectrometer');
-    return fitting.analyse(samples, end - length, length);
+    return fitting.analyse(samples, end - length, length, spacingHertz);
   };
 
   const atEnd = (fit: Fit, length: number, before: number): Estimate => {
@@ -59,34 +65,39 @@ export const createFollower = (rateHertz: number) => {
       driftCentsPerSecond: drift,
       moving,
       steady: moving < 0.5 && Math.abs(drift) < 3,
+      seconds: 2 * seconds,
+      beginWith: 1,
     };
   };
 
-  /** `usable`: how many of the newest samples belong to this pluck. Null where no string near `guessHertz` sounds. */
+  /** `usable`: how many of the newest samples belong to this pluck. Null where no string near `guess.hertz` sounds. */
   const follow = (
     samples: Float64Array,
     end: number,
     usable: number,
-    guessHertz: number,
+    guess: { hertz: number; moving: number; beginWith: number },
     stiffness: Stiffness,
-    movingBefore: number,
   ): Estimate | null => {
     // A stretch must hold a few periods, or the partials run into one another.
-    const period = rateHertz / guessHertz;
-    const least = Math.ceil(4 * period);
-    if (usable < least) return null;
-    const before = Math.min(0.9, Math.max(0.03, movingBefore));
-    const measure = (length: number, guess: number) => {
+    const period = rateHertz / guess.hertz;
+    if (usable < Math.ceil(4 * period)) return null;
+    const before = Math.min(0.9, movingUnasked + 0.85 * guess.moving);
+    const measure = (length: number, hertz: number) => {
       const size = Math.min(usable, Math.max(length, Math.ceil(6 * period)));
-      const fit = refine(spectrumOf(samples, end, size), guess, stiffness);
+      const fit = refine(spectrumOf(samples, end, size, hertz), hertz, stiffness);
       return fit === null ? null : { estimate: atEnd(fit, size, before), fit };
     };
-    const first = measure(movingBefore > 0.7 && usable > shortest ? Math.round(0.75 * short) : short, guessHertz);
+    const quick = guess.moving > 0.7 && guess.beginWith === 1 && usable > shortest;
+    let index = quick ? 1 : guess.beginWith;
+    const first = measure(quick ? Math.round(0.75 * short) : (stretches[index] ?? short), guess.hertz);
     if (first === null) return null;
     let best = first;
-    for (const length of [long, longest]) {
+    const error = first.fit.sigmaCents;
+    const beginWith = Math.min(2, Math.max(1, error > 1 ? index + 1 : error < 0.3 ? index - 1 : index));
+    for (index++; index < stretches.length; index++) {
+      const length = stretches[index] ?? 0;
       if (usable < 0.75 * length || best.estimate.moving > 0.6) break;
-      if (length === longest && best.estimate.sigmaCents < wantedSigmaCents) break;
+      if (index === 3 && best.estimate.sigmaCents < wantedSigmaCents) break;
       const next = measure(length, best.fit.hertz);
       if (next === null) break;
       const apart = Math.abs(centsApart(next.estimate.hertz, first.estimate.hertz));
@@ -94,7 +105,7 @@ export const createFollower = (rateHertz: number) => {
       if (next.estimate.sigmaCents > best.estimate.sigmaCents) break;
       best = next;
     }
-    return best.estimate;
+    return { ...best.estimate, beginWith };
   };
 
   return { spectrumOf, follow };

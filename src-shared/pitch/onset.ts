@@ -1,13 +1,16 @@
 import FFT from 'fft.js';
 
-/** A pluck: when it happened, and how much of the spectrum rose. */
 const windowSize = 256;
 const hopSeconds = 0.005;
-const backgroundSeconds = 0.06;
+const backgroundSeconds = 0.15;
 const restSeconds = 0.05;
 /** A bin must rise by this (natural log of power) before it counts; noise alone passes in 1 % of the bins. */
-const riseAtLeast = 1.6;
-const noveltyAtLeast = 9;
+const riseAtLeast = 2;
+/** Steady noise stays below 1; a pluck as loud as the noise around it reaches 10, one in a quiet room 300. */
+const noveltyAtLeast = 5;
+/** While the background is hardly known, only a plain rise counts. */
+const noveltyAtFirst = 60;
+const hopsToKnow = 14;
 /** Power per bin that is never news: about −80 dBFS spread over the band. */
 const quietPower = 1e-5;
 
@@ -25,7 +28,7 @@ export const createOnsetDetector = (rateHertz: number) => {
   const hop = Math.round(hopSeconds * rateHertz);
   const share = 1 - Math.exp(-hopSeconds / backgroundSeconds);
   let last = -Infinity;
-  let started = false;
+  let hops = 0;
 
   const hear = (samples: Float64Array, end: number, count: number): number | null => {
     if (count % hop !== 0 || end < windowSize) return null;
@@ -35,16 +38,16 @@ export const createOnsetDetector = (rateHertz: number) => {
     }
     fft.realTransform(output, input);
     let novelty = 0;
+    hops++;
+    const step = Math.max(share, 1 / hops);
     const resting = count - last < restSeconds * rateHertz;
     for (let bin = 1; bin < bins; bin++) {
       const power = (output[2 * bin] ?? 0) ** 2 + (output[2 * bin + 1] ?? 0) ** 2;
       const usual = background[bin] ?? 0;
       novelty += Math.max(0, Math.log((power + quietPower) / (usual + quietPower)) - riseAtLeast);
-      background[bin] = resting || !started ? Math.max(power, usual) : usual + share * (power - usual);
+      background[bin] = resting ? Math.max(power, usual) : usual + step * (power - usual);
     }
-    const first = !started;
-    started = true;
-    if (first || resting || novelty < noveltyAtLeast) return null;
+    if (hops === 1 || resting || novelty < (hops < hopsToKnow ? noveltyAtFirst : noveltyAtLeast)) return null;
     last = count;
     for (let bin = 0; bin < bins; bin++)
       background[bin] = Math.max(background[bin] ?? 0, (output[2 * bin] ?? 0) ** 2 + (output[2 * bin + 1] ?? 0) ** 2);
@@ -54,7 +57,7 @@ export const createOnsetDetector = (rateHertz: number) => {
   const reset = () => {
     background.fill(0);
     last = -Infinity;
-    started = false;
+    hops = 0;
   };
   return { hear, reset };
 };

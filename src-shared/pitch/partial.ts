@@ -29,7 +29,7 @@ export const emptyPartial = (): Partial => ({
 });
 
 /** Error of the frequency in units of √(noise/power)/length, and of the drift in √(noise/power)/length²: measured with the estimator below on noise. */
-const frequencyFactor = 0.42;
+const frequencyFactor = 0.47;
 const driftFactor = 4.8;
 
 /**

@@ -20,9 +20,13 @@ export type Spectrum = {
   floor: Float64Array;
 };
 
-/** Share of the values of a noise spectrum below which its 15th percentile lies: power is exponentially distributed. */
-const floorShare = 0.15;
-const floorToMean = 1 / -Math.log(1 - floorShare);
+/**
+ * A percentile of the power in a neighbourhood that the partials leave free, and the factor from there to the mean of the noise, whose
+ * power is exponentially distributed. Partials `spacingHertz` apart cover four bins of the window each.
+ */
+const freeShare = (spacingHertz: number, seconds: number) => Math.min(0.4, Math.max(0.1, 0.5 * (1 - 4 / (spacingHertz * seconds))));
+
+const neighbourhoodHertz = 400;
 
 /** A spectrometer for stretches of up to `size` samples (a power of two). */
 export const createSpectrometer = (size: number, sampleRateHertz: number) => {
@@ -45,18 +49,18 @@ export const createSpectrometer = (size: number, sampleRateHertz: number) => {
   };
 
   /** Noise floor: a low percentile of each neighbourhood, so that partials do not raise it. */
-  const measureFloor = (length: number) => {
-    const width = Math.min(bins, Math.max(24, Math.round(250 / spectrum.hertzPerBin), Math.round((16 * size) / length)));
+  const measureFloor = (length: number, share: number) => {
+    const width = Math.min(bins, Math.max(24, Math.round(neighbourhoodHertz / spectrum.hertzPerBin), Math.round((16 * size) / length)));
     for (let from = 0; from < bins; from += width) {
       const to = Math.min(bins, from + width);
       const start = Math.max(0, to - width);
       for (let bin = start; bin < to; bin++) scratch[bin - start] = spectrum.power[bin] ?? 0;
-      const level = smallest(scratch, to - start, Math.floor(floorShare * (to - start))) * floorToMean;
+      const level = smallest(scratch, to - start, Math.floor(share * (to - start))) / -Math.log(1 - share);
       spectrum.floor.fill(level + 1e-20, from, to);
     }
   };
 
-  return (samples: Float64Array, start: number, length: number): Spectrum => {
+  return (samples: Float64Array, start: number, length: number, spacingHertz = 100): Spectrum => {
     pair.fill(0);
     single.fill(0);
     const turn = (2 * Math.PI) / length;
@@ -86,7 +90,7 @@ export const createSpectrometer = (size: number, sampleRateHertz: number) => {
       power[bin] = plainReal * plainReal + plainImaginary * plainImaginary;
     }
     spectrum.seconds = length / sampleRateHertz;
-    measureFloor(length);
+    measureFloor(length, freeShare(spacingHertz, spectrum.seconds));
     return spectrum;
   };
 };

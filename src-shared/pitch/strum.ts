@@ -19,7 +19,13 @@ export const readStrum = (
   const follower = createFollower(state.rateHertz);
   return courses.map((strings) =>
     strings.map((wanted) => {
-      const estimate = follower.follow(state.samples, state.end, Math.min(5120, state.end), wanted, unknownStiffness, 0);
+      const estimate = follower.follow(
+        state.samples,
+        state.end,
+        Math.min(5120, state.end),
+        { hertz: wanted, moving: 0, beginWith: 1 },
+        unknownStiffness,
+      );
       if (estimate === null || Math.abs(centsApart(estimate.hertz, wanted)) > reachCents) return { refusal: 'unclear' };
       return { hertz: estimate.hertz, sigmaCents: estimate.sigmaCents };
     }),

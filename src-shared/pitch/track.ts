@@ -2,6 +2,7 @@ import { createCoarse } from './coarse.ts';
 import { createConditioner, levelDecibels } from './condition.ts';
 import { createFollower, type Estimate } from './follow.ts';
 import { createStiffnessMemory } from './memory.ts';
+import { createRest } from './rest.ts';
 import { createOnsetDetector } from './onset.ts';
 import { createPeakFinder } from './peaks.ts';
 import { centsApart } from './string.ts';
@@ -33,6 +34,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   const searchFor = createCoarse(rateHertz);
   const follower = createFollower(rateHertz);
   const memory = createStiffnessMemory();
+  const rest = createRest();
   const hop = Math.round(hopSeconds * rateHertz);
   let expected = hint;
   let pluckedAt: number | null = null;
@@ -76,7 +78,13 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
       belief = null;
       return null;
     }
-    const estimate = follower.follow(state.samples, state.end, usable, found.hertz, memory.recall(found.hertz), 0.3);
+    const estimate = follower.follow(
+      state.samples,
+      state.end,
+      usable,
+      { hertz: found.hertz, moving: 0.1, beginWith: 1 },
+      memory.recall(found.hertz),
+    );
     if (estimate === null || Math.abs(centsApart(estimate.hertz, found.hertz)) > 80) {
       belief = null;
       return null;
@@ -115,9 +123,10 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
       current = lookFor(usable);
       if (current === null) return refusal(pluckedAt !== null && since < 0.15 * rateHertz ? 'attack' : 'unclear');
       memory.learn(current);
-      return frame(current);
+      rest.restart();
+      return frame(rest.settle(current, state.endSeconds));
     }
-    const next = follower.follow(state.samples, state.end, usable, current.hertz, memory.recall(current.hertz), current.moving);
+    const next = follower.follow(state.samples, state.end, usable, current, memory.recall(current.hertz));
     if (next === null || Math.abs(centsApart(next.hertz, current.hertz)) > 40) {
       if (++lost >= 4) forget();
       return refusal('unclear');
@@ -129,7 +138,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     }
     current = next;
     memory.learn(next);
-    return frame(next);
+    return frame(rest.settle(next, state.endSeconds));
   };
 
   const push = (samples: Float32Array): PitchEvent[] => {
