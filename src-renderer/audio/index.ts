@@ -8,6 +8,7 @@ export type { InputChoice, SoundInput } from './devices.ts';
 export { listInputs, watchInputs } from './devices.ts';
 export { createMicrophone } from './microphone.ts';
 export { createRecordingSource } from './recording-source.ts';
+export type { HearingWord } from './hearing.ts';
 export type { Level } from './level-meter.ts';
 export type { CoursesHertz, StrumReadings } from './messages.ts';
 export type { Listening, ListeningSnapshot } from './listening.ts';

@@ -1,4 +1,6 @@
 import type { Hint, PitchEvent } from '#shared/pitch/index.ts';
+import type { HearingWord } from './hearing.ts';
+import { hearingWord, hearLevel, hearPitch, nothingHeard } from './hearing.ts';
 import type { Level } from './level-meter.ts';
 import { isSilent } from './level-meter.ts';
 import type { CoursesHertz, StrumReadings, WorkerReport } from './messages.ts';
@@ -14,6 +16,8 @@ export type ListeningSnapshot = {
   readonly state: SoundState;
   /** Null while nothing is open. */
   readonly input: InputFacts | null;
+  /** How well the player is heard; null unless the state is `open`. */
+  readonly hearing: HearingWord | null;
   /** The channel that is read, from 0. */
   readonly channel: number;
   /** Until when nothing is read because our own sound plays, on the clock of `nowSeconds`; 0 if there was no gate yet. */
@@ -64,6 +68,7 @@ export const startListening = (
   let snapshot: ListeningSnapshot = {
     state: { kind: 'asking', sentence: 'Opening the input.', remedy: null },
     input: null,
+    hearing: null,
     channel: options.channel ?? 0,
     mutedUntilSeconds: 0,
   };
@@ -72,11 +77,13 @@ export const startListening = (
   let broken = false;
   let open: { readonly context: AudioContext; startsAtSeconds: number; pipe: Pipe | null } | null = null;
   let latestSeconds = 0;
+  let heard = nothingHeard;
   let asked = 0;
   const questions = new Map<number, (readings: StrumReadings) => void>();
 
   const change = (changes: Partial<ListeningSnapshot>) => {
-    snapshot = { ...snapshot, ...changes };
+    const next = { ...snapshot, ...changes };
+    snapshot = next.state.kind === 'open' ? next : { ...next, hearing: null };
     snapshots.emit(snapshot);
   };
 
@@ -96,8 +103,12 @@ export const startListening = (
   };
 
   const report = (message: WorkerReport) => {
-    if (message.kind === 'pitch') for (const event of message.events) pitches.emit(event);
-    else if (message.kind === 'level') hearLevel(message.level);
+    if (message.kind === 'pitch') {
+      for (const event of message.events) {
+        heard = hearPitch(heard, event);
+        pitches.emit(event);
+      }
+    } else if (message.kind === 'level') takeLevel(message.level);
     else answer(message.id, message.readings);
   };
 
@@ -106,12 +117,15 @@ export const startListening = (
     questions.delete(id);
   };
 
-  const hearLevel = (level: Level) => {
+  const takeLevel = (level: Level) => {
     const { state, input, channel } = snapshot;
     const silent = source.kind === 'microphone' && isSilent(level, channel);
     if (input && silent && state.kind === 'open') change({ state: silentState(input.label) });
     if (input && !silent && state.kind === 'silent')
       change({ state: { kind: 'open', sentence: `Listening to ${input.label}.`, remedy: null } });
+    heard = hearLevel(heard, level, channel);
+    const hearing = hearingWord(heard, level.atSeconds);
+    if (snapshot.state.kind === 'open' && hearing !== snapshot.hearing) change({ hearing });
     levels.emit(level);
   };
 

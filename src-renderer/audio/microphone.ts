@@ -1,3 +1,4 @@
+import type { AudioWorld } from './audio-context.ts';
 import { openContext, watchSleep } from './audio-context.ts';
 import type { InputChoice } from './devices.ts';
 import { findInput, listInputs } from './devices.ts';
@@ -6,11 +7,9 @@ import type { MicrophoneFacts, Refusal } from './microphone-state.ts';
 import { microphoneState, refusalOf, unopened } from './microphone-state.ts';
 import type { SoundSource, SourceListener } from './source.ts';
 
-/** What a microphone needs of the browser; tests bring their own. */
-export type MicrophoneWorld = {
+/** What a microphone needs besides: devices, and a timer that returns how to cancel it. */
+export type MicrophoneWorld = AudioWorld & {
   readonly devices: MediaDevices | undefined;
-  readonly page: EventTarget;
-  readonly openContext: (sampleRateHertz: number | null) => AudioContext;
   readonly after: (seconds: number, action: () => void) => () => void;
 };
 
@@ -102,6 +101,7 @@ export const createMicrophone = (
     release = () => {
       unwatch?.();
       track.removeEventListener('ended', onEnded);
+      opened.removeEventListener('error', onEnded);
       track.removeEventListener('mute', onMute);
       track.removeEventListener('unmute', onMute);
       stopTracks(stream);
@@ -112,6 +112,8 @@ export const createMicrophone = (
     context = opened;
     if (input.deviceId) wanted = { deviceId: input.deviceId, label: input.label };
     track.addEventListener('ended', onEnded);
+    // An audio engine that breaks down takes its device along; both come back the same way.
+    opened.addEventListener('error', onEnded);
     track.addEventListener('mute', onMute);
     track.addEventListener('unmute', onMute);
     await listener?.opened({ context: opened, node: opened.createMediaStreamSource(stream), input });

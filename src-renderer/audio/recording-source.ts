@@ -1,4 +1,5 @@
 import { readWav } from '#shared/recording/index.ts';
+import type { AudioWorld } from './audio-context.ts';
 import { openContext, watchSleep } from './audio-context.ts';
 import { asleepState } from './microphone-state.ts';
 import type { InputFacts, SoundSource, SourceListener, SoundState } from './source.ts';
@@ -19,9 +20,13 @@ export type RecordingOptions = {
  * A file that can't be read gives state `failed` with the reader's sentence.
  * `startListening(createRecordingSource({ label: 'Demo', bytes, loop: true }))`.
  */
-export const createRecordingSource = ({ label, bytes, loop = false, audible = false }: RecordingOptions): SoundSource => {
+export const createRecordingSource = (
+  { label, bytes, loop = false, audible = false }: RecordingOptions,
+  world: AudioWorld = { openContext, page: window },
+): SoundSource => {
   let listener: SourceListener | null = null;
   let context: AudioContext | null = null;
+  let ended = false;
   let release: (() => void) | null = null;
 
   const tell = (kind: SoundState['kind'], sentence: string, remedy: SoundState['remedy']) => listener?.changed({ kind, sentence, remedy });
@@ -37,12 +42,12 @@ export const createRecordingSource = ({ label, bytes, loop = false, audible = fa
     const recording = readWav(bytes);
     if ('failure' in recording) return tell('failed', recording.failure.sentence, 'choose-input');
     const { sampleRateHertz, channels } = recording;
-    const opened = openContext(sampleRateHertz);
+    const opened = world.openContext(sampleRateHertz);
     const node = playable(opened, sampleRateHertz, channels);
     node.loop = loop;
     if (audible) node.connect(opened.destination);
     context = opened;
-    let ended = false;
+    ended = false;
     let unwatch: (() => void) | null = null;
     release = () => {
       unwatch?.();
@@ -64,11 +69,15 @@ export const createRecordingSource = ({ label, bytes, loop = false, audible = fa
       tell('ended', `${label} has ended.`, 'retry');
     });
     node.start();
-    unwatch = watchSleep(opened, (asleep) => {
-      if (ended) return;
-      if (asleep) listener?.changed(asleepState);
-      else tell('open', `Listening to ${label}.`, null);
-    });
+    unwatch = watchSleep(
+      opened,
+      (asleep) => {
+        if (ended) return;
+        if (asleep) listener?.changed(asleepState);
+        else tell('open', `Listening to ${label}.`, null);
+      },
+      world.page,
+    );
   };
 
   return {
@@ -79,7 +88,7 @@ export const createRecordingSource = ({ label, bytes, loop = false, audible = fa
       await open();
     },
     retry: async () => {
-      if (context && context.state !== 'running') await context.resume();
+      if (context && !ended && context.state !== 'running') await context.resume();
       else await open();
     },
     stop: () => {
@@ -93,5 +102,7 @@ export const createRecordingSource = ({ label, bytes, loop = false, audible = fa
 const playable = (context: AudioContext, sampleRateHertz: number, channels: readonly Float32Array[]) => {
   const buffer = context.createBuffer(channels.length, channels[0]?.length ?? 0, sampleRateHertz);
   for (const [index, channel] of channels.entries()) buffer.getChannelData(index).set(channel);
-  return new AudioBufferSourceNode(context, { buffer });
+  const node = context.createBufferSource();
+  node.buffer = buffer;
+  return node;
 };

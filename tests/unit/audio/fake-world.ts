@@ -22,6 +22,16 @@ export class FakeTrack extends EventTarget {
   };
 }
 
+export class FakePlayer extends EventTarget {
+  buffer: { sampleRate: number; channels: Float32Array[] } | null = null;
+  loop = false;
+  started = false;
+  connectedTo: unknown[] = [];
+  connect = (node: unknown) => void this.connectedTo.push(node);
+  start = () => void (this.started = true);
+  end = () => this.dispatchEvent(new Event('ended'));
+}
+
 export class FakeContext extends EventTarget {
   state: AudioContextState;
   readonly sampleRate: number;
@@ -37,6 +47,17 @@ export class FakeContext extends EventTarget {
   resume = async () => this.become('running');
   close = async () => this.become('closed');
   createMediaStreamSource = (stream: unknown) => ({ stream });
+  readonly played: FakePlayer[] = [];
+  readonly destination = 'speakers';
+  createBuffer = (channelCount: number, length: number, sampleRate: number) => {
+    const channels = Array.from({ length: channelCount }, () => new Float32Array(length));
+    return { sampleRate, channels, getChannelData: (index: number) => channels[index]! };
+  };
+  createBufferSource = () => {
+    const player = new FakePlayer();
+    this.played.push(player);
+    return player;
+  };
 }
 
 export type FakeDevice = { deviceId: string; label: string; settings?: MediaTrackSettings };

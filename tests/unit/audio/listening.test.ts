@@ -120,6 +120,21 @@ describe('what the screens see', () => {
   });
 });
 
+describe('how well the player is heard', () => {
+  test('is told when it changes and only while the input is open', async () => {
+    const { listening, open, report, become } = session();
+    const words: unknown[] = [];
+    listening.onSnapshot(({ hearing }) => words.push(hearing));
+    await open();
+    report({ kind: 'level', level: level([0, 0]) });
+    report({ kind: 'level', level: level([0, 0]) });
+    report({ kind: 'level', level: { ...level([0, 0]), clipped: [true, false] } });
+    become('asleep');
+    report({ kind: 'level', level: level([0, 0]) });
+    expect(words).toEqual([null, 'quiet', 'too-loud', null]);
+  });
+});
+
 describe('a device that goes and comes back', () => {
   test('finds the hint and the channel as they were, also after an input with fewer channels', async () => {
     const { listening, open, source, connected, told } = session({ channel: 1 });
