@@ -11,11 +11,10 @@ import {
   start,
   step,
 } from '#shared/guidance/index.ts';
-import type { Reading, Turn } from '#shared/log/index.ts';
+import { type Reading, readingRow, type Turn, turnRow } from '#shared/log/index.ts';
 import type { Match } from '#shared/matching/index.ts';
 import type { PitchEvent } from '#shared/pitch/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
-import { cents, centsBetween, hertz } from '#shared/units/index.ts';
 import { landingCue } from '../audio/index.ts';
 import { append } from './outbox.ts';
 import { listen, onPitch, play, type SoundChoice, session, stopListening } from './session.ts';
@@ -139,22 +138,20 @@ async function finish(host: Host, id: string, finishedAt: number): Promise<void>
     .catch(() => new Promise((resolve) => setTimeout(resolve, 2000)).then(() => finish(host, id, finishedAt)));
 }
 
-function rowsOf(now: Retuning, effects: readonly Effect[]): { readonly readings: readonly Reading[]; readonly turns: readonly Turn[] } {
-  const at = milliseconds();
-  const readings = effects.flatMap((effect): Reading[] => {
-    const wanted = effect.kind === 'record' ? now.to.hertz[effect.course]?.[effect.string] : undefined;
-    if (effect.kind !== 'record' || wanted === undefined) return [];
-    const { course, string, hertz: heard, sigmaCents } = effect;
-    const deviationCents = cents(centsBetween(hertz(heard), hertz(wanted)));
-    const place = { id: crypto.randomUUID(), stringSetId: now.overview.stringSet.id, retuneId: now.id, at, course, string };
-    return [{ ...place, hertz: heard, wantedHertz: wanted, deviationCents, sigmaCents, source: 'pluck' }];
-  });
-  const turns = effects.flatMap((effect): Turn[] =>
-    effect.kind === 'turned'
-      ? [{ id: crypto.randomUUID(), retuneId: now.id, at, course: effect.course, string: effect.string, cents: effect.cents }]
-      : [],
-  );
-  return { readings, turns };
+function rowsOf(
+  { id: retuneId, overview, to }: Retuning,
+  effects: readonly Effect[],
+): { readonly readings: readonly Reading[]; readonly turns: readonly Turn[] } {
+  const stamp = () => ({ id: crypto.randomUUID(), at: milliseconds() });
+  const stringSetId = overview.stringSet.id;
+  return {
+    readings: effects.flatMap((effect) => {
+      const wantedHertz = effect.kind === 'record' ? to.hertz[effect.course]?.[effect.string] : undefined;
+      if (effect.kind !== 'record' || wantedHertz === undefined) return [];
+      return [readingRow(effect, { ...stamp(), stringSetId, retuneId, wantedHertz, source: 'pluck' })];
+    }),
+    turns: effects.flatMap((effect) => (effect.kind === 'turned' ? [turnRow(effect, { ...stamp(), retuneId })] : [])),
+  };
 }
 
 const day = 86_400_000;

@@ -17,7 +17,8 @@ export function hear(state: CoachState, frame: Frame): Heard {
   const match = matchFrame(frame.hertz, { present: presentOf(state), wanted: state.setup.wanted, asked });
   if (match.kind === 'unknown') return { state, match, advice: advise(state), effects: [] };
   const { course, string } = match;
-  const stepped = step(state, { kind: 'reading', course, string, ...frame });
+  const { atSeconds, hertz, sigmaCents, steady } = frame;
+  const stepped = step(state, { kind: 'reading', atSeconds, course, string, hertz, sigmaCents, steady });
   return { ...stepped, match };
 }
 

@@ -8,14 +8,14 @@ const longestGapSeconds = 0.2;
 /** Half-width of a 95 % interval, in sigmas. */
 const ninetyFive = 1.96;
 
-export const emptyStretch: Stretch = { seconds: 0, lastAtSeconds: null, weight: 0, weightedCents: 0 };
+export const emptyStretch: Stretch = { seconds: 0, lastAtSeconds: null, isSteady: false, weight: 0, weightedCents: 0 };
 
 /**
  * Adds a frame to the stretch inside tolerance, or ends the stretch: the whole 95 % interval of the pitch must lie within tolerance of the aim.
  */
 export function extend(
   state: StringState,
-  frame: { atSeconds: number; hertz: number; sigmaCents: number },
+  frame: { atSeconds: number; hertz: number; sigmaCents: number; steady: boolean },
   toleranceCents: number,
 ): Stretch {
   const fromAim = centsBetween(hertz(frame.hertz), hertz(state.aimHertz));
@@ -23,11 +23,15 @@ export function extend(
   const { inside } = state;
   const gap = inside.lastAtSeconds === null ? 0 : frame.atSeconds - inside.lastAtSeconds;
   const weight = 1 / Math.max(frame.sigmaCents, 0.01) ** 2;
+  // The glide of a hard pluck may lie inside tolerance as well: once the pitch stands still, only that counts towards the mean.
+  const keeps = frame.steady === inside.isSteady;
+  const joins = keeps || frame.steady;
   return {
     seconds: inside.seconds + (gap > longestGapSeconds ? 0 : gap),
     lastAtSeconds: frame.atSeconds,
-    weight: inside.weight + weight,
-    weightedCents: inside.weightedCents + weight * fromAim,
+    isSteady: inside.isSteady || frame.steady,
+    weight: (keeps || !frame.steady ? inside.weight : 0) + (joins ? weight : 0),
+    weightedCents: (keeps || !frame.steady ? inside.weightedCents : 0) + (joins ? weight * fromAim : 0),
   };
 }
 

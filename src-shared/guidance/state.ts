@@ -65,6 +65,8 @@ export type Effect =
 export type Stretch = {
   readonly seconds: number;
   readonly lastAtSeconds: number | null;
+  /** Whether the sums are of frames in which the pitch stood still. */
+  readonly isSteady: boolean;
   readonly weight: number;
   readonly weightedCents: number;
 };

@@ -2,6 +2,7 @@
 // Knows: retunes, turns of a peg, readings, and how rows become the history of one string. Must not know: verdicts (settling), storage, screens.
 // Add here: a kind of row, with its schema. Times are epoch milliseconds as the host stores them; `history` hands on seconds.
 
+export { readingRow, turnRow } from './rows-of.ts';
 export { readingSchema, readingSources, retuneSchema, turnSchema } from './rows.ts';
 export type { LogRows, Reading, ReadingSource, Retune, Turn } from './rows.ts';
 export { lastHeard, presentHertz, stringHistory, type StringHistory } from './history.ts';
