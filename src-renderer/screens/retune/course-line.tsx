@@ -1,10 +1,10 @@
 import { useLayoutEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { retuning } from '../../stores/retuning.ts';
+import { alongString, frets } from '../../ui/scale.ts';
 import { useSize } from '../../ui/size.ts';
+import { stringWidth } from '../../ui/string-width.ts';
 import { CourseHead, CourseTail } from './course-words.tsx';
-import { stringWidth } from './lines.ts';
-import { alongString, frets } from './scale.ts';
 import type { Beads } from './use-beads.ts';
 import styles from './course-line.module.css';
 

@@ -54,9 +54,6 @@ export function linesOf(
   });
 }
 
-/** Thickness of a drawn string: 1.4–4 px by gauge. */
-export const stringWidth = (gaugeMillimetres: number): number => Math.min(4, Math.max(1.4, 0.4 + gaugeMillimetres * 2.8));
-
 /** `loosen 2 semitones`, `tighten 14 c`, `stays`. */
 export function moveWords({ semitones, cents, turn }: Pick<Line, 'semitones' | 'cents' | 'turn'>): string {
   if (turn === null) return 'stays';

@@ -1,7 +1,8 @@
+import { beadPath } from '../../ui/bead.ts';
 import { useSize } from '../../ui/size.ts';
+import { stringWidth } from '../../ui/string-width.ts';
 import { courseText, figure, halves, ordinal } from '../../ui/words.ts';
-import { beadPath } from './bead.ts';
-import { type Line, moveWords, stringWidth } from './lines.ts';
+import { type Line, moveWords } from './lines.ts';
 import styles from './plan-board.module.css';
 
 /** Semitones that the board shows to each side of wanted. */

@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { type Retuning, retuning } from '../../stores/retuning.ts';
-import { beadKind, beadPath } from './bead.ts';
+import { beadKind, beadPath } from '../../ui/bead.ts';
 
 /** A bead that is drawn: the path to set and the board that it lies on. */
 export type DrawnBead = {
