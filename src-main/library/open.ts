@@ -5,7 +5,7 @@ import { backupDays, calendarDay, writeBackup } from './backup.ts';
 import { type Database, isWhole, openDatabase } from './database.ts';
 import { asFailure, saysDamaged } from './faults.ts';
 import { migrate, standing } from './migrate.ts';
-import { libraryPath, newestSoundBackup, putBackupInPlace, setAside } from './recovery.ts';
+import { forgetLog, keepLog, libraryPath, newestSoundBackup, putBackupInPlace, setAside } from './recovery.ts';
 import type { Tables } from './tables.ts';
 
 /** Something that the player must be told about how the library was opened. */
@@ -27,7 +27,15 @@ export type Library = {
   close(): Promise<void>;
 };
 
-function openWhole(folder: string): Database | 'damaged' {
+/** Opens the file; where it is damaged, the copy of its log is left for whoever sets it aside. */
+async function openWhole(folder: string): Promise<Database | 'damaged'> {
+  await keepLog(folder);
+  const opened = tryToOpen(folder);
+  if (opened !== 'damaged') await forgetLog(folder);
+  return opened;
+}
+
+function tryToOpen(folder: string): Database | 'damaged' {
   let database: Database | null = null;
   try {
     database = openDatabase(libraryPath(folder));
@@ -77,10 +85,10 @@ export async function openLibrary(folder: string, clock: () => number): Promise<
   let notice: Notice | null = null;
 
   async function open(): Promise<Database> {
-    let opened = openWhole(folder);
+    let opened = await openWhole(folder);
     if (opened === 'damaged') {
       notice = await noticeOfDamage(folder, clock());
-      opened = openWhole(folder);
+      opened = await openWhole(folder);
     }
     if (opened === 'damaged') throw new HostFailure('library-damaged', 'A new library could not be written here. Check the disk.');
     try {

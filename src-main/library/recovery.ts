@@ -1,4 +1,4 @@
-import { copyFile, rename } from 'node:fs/promises';
+import { copyFile, rename, rm } from 'node:fs/promises';
 import { existsSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { backupDays, backupPath, calendarDay } from './backup.ts';
@@ -9,6 +9,19 @@ import { standing } from './migrate.ts';
 const companions = ['', '-wal', '-shm'] as const;
 
 export const libraryPath = (folder: string): string => join(folder, 'library.sqlite');
+
+const keptLogPath = (folder: string): string => `${libraryPath(folder)}-wal.kept`;
+
+/**
+ * Copies what an unclean end left in the write-ahead log: SQLite throws away a log that it cannot use, and if the file turns out damaged,
+ * someone may still want it. `forgetLog` takes the copy away again.
+ */
+export async function keepLog(folder: string): Promise<void> {
+  const log = `${libraryPath(folder)}-wal`;
+  if (existsSync(log)) await copyFile(log, keptLogPath(folder));
+}
+
+export const forgetLog = (folder: string): Promise<void> => rm(keptLogPath(folder), { force: true });
 
 /**
  * Renames the library file to `library.<why>-<day>.sqlite`, with what SQLite keeps beside it; a number is added where that name is taken.
@@ -22,6 +35,7 @@ export async function setAside(folder: string, why: 'damaged' | 'replaced', now:
     const from = libraryPath(folder) + companion;
     if (existsSync(from)) await rename(from, name(attempt) + companion);
   }
+  if (existsSync(keptLogPath(folder))) await rename(keptLogPath(folder), `${name(attempt)}-wal`);
   return basename(name(attempt));
 }
 

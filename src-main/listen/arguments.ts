@@ -66,13 +66,14 @@ function numberFrom(option: string, given: string | undefined, least: number, mo
   return value;
 }
 
+const single = (row: readonly SpelledPitch[]) => row.map((pitch) => [pitch]);
+
 /** A tuning by its pitches, or by the name of a starter tuning carried over to these strings. */
 function tuningFrom(words: string, stringSet: StringSet): OpenPitches {
   const home = homePitches(stringSet);
   const pitches = parsePitches(words);
   if (!('notAPitch' in pitches)) return byCourse(pitches, home, words);
   for (const preset of tuningPresets.filter(({ name }) => name.toLowerCase() === words.toLowerCase())) {
-    const single = (row: readonly SpelledPitch[]) => row.map((pitch) => [pitch]);
     const carried = carry(
       { courses: single(preset.pitches).map((row) => ({ pitches: row, offsetCents: 0 })), home: single(preset.home) },
       home,
