@@ -15,9 +15,8 @@ import { type Reading, readingRow, type Turn, turnRow } from '#shared/log/index.
 import type { Match } from '#shared/matching/index.ts';
 import type { PitchEvent } from '#shared/pitch/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
-import { landingCue } from '../audio/index.ts';
 import { append } from './outbox.ts';
-import { listen, onPitch, play, type SoundChoice, session, stopListening } from './session.ts';
+import { cueLanded, listen, onPitch, type SoundChoice, session, stopListening } from './session.ts';
 import { stateOf, tuningOn, type TuningHere } from './strings.ts';
 
 /** A retune under way: from where to where, what the coach makes of it, and what was reached so far. */
@@ -127,7 +126,7 @@ function take(
   });
   if (rows.readings.length + rows.turns.length > 0) void append(host, rows);
   if (stepped.state.queue !== now.coach.queue) session.getState().listening?.expect(listenFor(stepped.state));
-  if (settings.soundCues && stepped.effects.some((effect) => effect.kind === 'cue' && effect.cue === 'landed')) play(landingCue);
+  if (settings.soundCues && stepped.effects.some((effect) => effect.kind === 'cue' && effect.cue === 'landed')) cueLanded();
   if (isDone && finishedAt !== null) void finish(host, now.id, finishedAt);
 }
 
@@ -138,11 +137,12 @@ async function finish(host: Host, id: string, finishedAt: number): Promise<void>
     .catch(() => new Promise((resolve) => setTimeout(resolve, 2000)).then(() => finish(host, id, finishedAt)));
 }
 
+const stamp = () => ({ id: crypto.randomUUID(), at: milliseconds() });
+
 function rowsOf(
   { id: retuneId, overview, to }: Retuning,
   effects: readonly Effect[],
 ): { readonly readings: readonly Reading[]; readonly turns: readonly Turn[] } {
-  const stamp = () => ({ id: crypto.randomUUID(), at: milliseconds() });
   const stringSetId = overview.stringSet.id;
   return {
     readings: effects.flatMap((effect) => {

@@ -3,9 +3,12 @@ import {
   createMicrophone,
   createRecordingSource,
   createSpeaker,
+  landingCue,
   type Level,
   type Listening,
   type ListeningSnapshot,
+  referenceStrum,
+  referenceTone,
   type Sound,
   startListening,
 } from '../audio/index.ts';
@@ -86,7 +89,16 @@ export function onPitch(listener: (event: PitchEvent) => void): () => void {
 }
 
 /** Plays a sound of ours; nothing is read from the microphone meanwhile. */
-export function play(sound: Sound): void {
+function play(sound: Sound): void {
   const seconds = speaker.play(sound);
   session.getState().listening?.gate(seconds);
 }
+
+/** Sounds the wanted pitch of one string, in hertz. */
+export const hearPitch = (hertz: number): void => play(referenceTone(hertz));
+
+/** Sounds the strings of a tuning one after the other, in hertz. */
+export const hearStrum = (hertz: readonly number[]): void => play(referenceStrum(hertz));
+
+/** The sound that says that a course has landed. */
+export const cueLanded = (): void => play(landingCue);

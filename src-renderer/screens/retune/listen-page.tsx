@@ -2,10 +2,9 @@ import { useState } from 'react';
 import { useStore } from 'zustand';
 import type { Settings } from '#shared/contract/index.ts';
 import { courseNumber } from '#shared/instruments/index.ts';
-import { referenceTone } from '../../audio/index.ts';
 import { useHost } from '../../stores/host.tsx';
 import { endRetune, type Retuning, retuning, tell } from '../../stores/retuning.ts';
-import { play, session } from '../../stores/session.ts';
+import { hearPitch, session } from '../../stores/session.ts';
 import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys.ts';
 import { TwoWay } from '../../ui/two-way.tsx';
@@ -35,7 +34,7 @@ export function ListenPage({ settings }: { readonly settings: Settings }) {
   const back = () => tell(host, settings, { kind: 'back' });
   const wanted = active === null ? undefined : now?.to.hertz[active]?.[0];
   const hear = () => {
-    if (wanted !== undefined) play(referenceTone(wanted));
+    if (wanted !== undefined) hearPitch(wanted);
   };
   useKeys({ ' ': pause, PageDown: next, PageUp: back, ArrowRight: next, ArrowLeft: back, h: hear, Escape: endRetune });
   if (now === null) return null;

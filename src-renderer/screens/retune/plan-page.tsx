@@ -5,11 +5,10 @@ import { openChord } from '#shared/music/index.ts';
 import { cautionShare, confirmShare } from '#shared/tension/index.ts';
 import { carry, type Tuning } from '#shared/tunings/index.ts';
 import { homePitches } from '#shared/instruments/index.ts';
-import { referenceStrum } from '../../audio/index.ts';
 import { useHost } from '../../stores/host.tsx';
 import { useLibrary } from '../../stores/library.ts';
 import { beginRetune } from '../../stores/retuning.ts';
-import { play } from '../../stores/session.ts';
+import { hearStrum } from '../../stores/session.ts';
 import { stateOf, tuningOn } from '../../stores/strings.ts';
 import { Button } from '../../ui/button.tsx';
 import { Choice } from '../../ui/choice.tsx';
@@ -59,7 +58,7 @@ export function PlanPage({ overview, tunings, tuning, settings }: Props) {
   const nearBreaking = moving.filter(({ cents, after }) => cents > 0 && (after.breakShare ?? 0) > confirmShare);
   const startListening = () => (nearBreaking.length > 0 ? setAsking(true) : begin());
   const hear = () => {
-    if (to !== null) play(referenceStrum(to.hertz.flat()));
+    if (to !== null) hearStrum(to.hertz.flat());
   };
   useKeys({ ' ': startListening, PageDown: startListening, h: hear });
 
