@@ -16,7 +16,7 @@ export const preferredPort = 47_113;
 
 type Options = Parameters<typeof startService>[0] & {
   readonly webRoot: string;
-  readonly demoFolder: string;
+  readonly recordings: string;
   readonly port: number;
 };
 
@@ -51,7 +51,7 @@ function answerRequests(authority: string, tokens: Tokens, noteSecret: string, p
  * Opens the desk on a data folder: the one that already runs there, else a new one.
  * Throws `library-newer` or `library-busy` as a `HostFailure`, and what the system says where no port can be had.
  */
-export async function openDesk({ webRoot, demoFolder, port: preferred, ...options }: Options): Promise<Desk> {
+export async function openDesk({ webRoot, recordings, port: preferred, ...options }: Options): Promise<Desk> {
   const running = await addressOfRunningDesk(options.folder);
   if (running !== null) return { address: running, close: null };
 
@@ -62,7 +62,7 @@ export async function openDesk({ webRoot, demoFolder, port: preferred, ...option
     const authority = `127.0.0.1:${port}`;
     const tokens = makeTokens();
     const noteSecret = secret();
-    const answer = answerRequests(authority, tokens, noteSecret, makePages({ web: webRoot, demo: demoFolder }, `ws://${authority}`));
+    const answer = answerRequests(authority, tokens, noteSecret, makePages({ web: webRoot, recordings }, `ws://${authority}`));
     server.on('request', (request, response) => {
       answer(request, response).catch((fault: unknown) => {
         options.onFault(fault);

@@ -27,7 +27,7 @@ function giveUp(fault: unknown): void {
 async function start(): Promise<void> {
   Menu.setApplicationMenu(Menu.buildFromTemplate(own.menuTemplate(process.platform, app.isPackaged)));
   const options = await startOptions('electron', demo);
-  own.servePages(protocol, makePages({ web: options.webRoot, demo: options.demoFolder }, null));
+  own.servePages(protocol, makePages({ web: options.webRoot, recordings: options.recordings }, null));
   own.refuseOtherAddresses(session.defaultSession);
   own.grantMicrophoneOnly(session.defaultSession, {
     isOurs: (contents) => contents.id === window?.webContents.id,

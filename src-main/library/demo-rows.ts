@@ -8,6 +8,16 @@ export async function hasDemoRows(rows: Kysely<Tables>): Promise<boolean> {
   return found.rows.length > 0;
 }
 
+/** Those of the candidates whose id the table does not have yet. */
+export async function absentFrom<Row extends { readonly id: string }>(
+  rows: Kysely<Tables>,
+  table: 'instruments' | 'stringSets' | 'tunings' | 'songs',
+  candidates: readonly Row[],
+): Promise<Row[]> {
+  const present = new Set((await rows.selectFrom(table).select('id').execute()).map(({ id }) => id));
+  return candidates.filter(({ id }) => !present.has(id));
+}
+
 /** From the rows that lean on others to those that are leaned on, so that one pass is enough. */
 const steps = [
   `DELETE FROM readings WHERE origin = 'demo'`,

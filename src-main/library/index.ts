@@ -20,4 +20,4 @@ export { listSongs, putSong } from './songs.ts';
 export { putSettings, readSettings } from './settings.ts';
 export { addReadings, addRetune, addTurns, finishRetune, hasHistory } from './log.ts';
 export { lastReadingsOfFitted, lastRetunes, readingsSince, turnsOf } from './log.ts';
-export { deleteDemoRows, hasDemoRows } from './demo-rows.ts';
+export { absentFrom, deleteDemoRows, hasDemoRows } from './demo-rows.ts';

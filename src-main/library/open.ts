@@ -23,7 +23,7 @@ export type Library = {
   backUpIfDue(): Promise<void>;
   /** Puts the newest sound backup in the library's place and sets aside what was there. Throws `not-found` where there is no backup. */
   restoreBackup(): Promise<void>;
-  /** Closes the file once a backup under way is done. */
+  /** Closes the file once a backup under way is done; a second time it does nothing. */
   close(): Promise<void>;
 };
 
@@ -136,6 +136,10 @@ export async function openLibrary(folder: string, clock: () => number): Promise<
           database = await open();
         }
       }),
-    close: () => oneAtATime(() => Promise.resolve(database.file.close())),
+    close: () =>
+      oneAtATime(() => {
+        if (database.file.isOpen) database.file.close();
+        return Promise.resolve();
+      }),
   };
 }

@@ -21,7 +21,7 @@ export type Page = { readonly status: number; readonly headers: Readonly<Record<
 /** Answers the path of an address, still percent-encoded. Never throws for a path, whatever it is. */
 export type Pages = (path: string) => Promise<Page>;
 
-type Folders = { readonly web: string; readonly demo: string };
+type Folders = { readonly web: string; readonly recordings: string };
 
 async function filesIn(folder: string): Promise<readonly string[]> {
   const entries = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => []);
@@ -29,15 +29,15 @@ async function filesIn(folder: string): Promise<readonly string[]> {
 }
 
 /** Every path that is answered, and its file. A path that is not a row here is not found, so none can lead out of the folders. */
-async function listFiles({ web, demo }: Folders): Promise<ReadonlyMap<string, string>> {
+async function listFiles({ web, recordings }: Folders): Promise<ReadonlyMap<string, string>> {
   const webFiles = (await filesIn(web)).map((name) => [`/${name.replaceAll(sep, '/')}`, join(web, name)] as const);
-  const recordings = (await filesIn(demo)).filter((name) => extname(name) === '.wav' && !name.includes(sep));
-  return new Map([...webFiles, ...recordings.map((name) => [`/demo/${name}`, join(demo, name)] as const)]);
+  const names = (await filesIn(recordings)).filter((name) => extname(name) === '.wav' && !name.includes(sep));
+  return new Map([...webFiles, ...names.map((name) => [`/demo/${name}`, join(recordings, name)] as const)]);
 }
 
 /** The recording that stands in for the microphone on the demo library: the first of a whole retune, or null where there is none. */
-export async function demoMicrophone(demoFolder: string): Promise<string | null> {
-  const retunes = (await filesIn(demoFolder)).filter((name) => name.endsWith('-retune.wav')).toSorted();
+export async function demoMicrophone(recordings: string): Promise<string | null> {
+  const retunes = (await filesIn(recordings)).filter((name) => name.endsWith('-retune.wav')).toSorted();
   return retunes[0] === undefined ? null : `/demo/${retunes[0]}`;
 }
 

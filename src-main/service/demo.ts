@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import { HostFailure } from '#shared/contract/index.ts';
 import { type LibraryFile, readLibraryFile } from '#shared/exchange/index.ts';
 import {
+  absentFrom,
   addReadings,
   addRetune,
   addTurns,
@@ -23,7 +24,7 @@ async function readDemoFile(path: string): Promise<LibraryFile> {
 }
 
 /**
- * Puts the demo library beside what the player has, all or nothing. `now` is the moment that a file with relative times counts back from.
+ * Puts the demo library beside what the player has, all or nothing; what the player has kept of an earlier one is left as it is. `now` is the moment that a file with relative times counts back from.
  * Throws `already-there` the second time, `not-found` where there is no demo file.
  */
 export async function loadDemo(library: Library, file: string, now: number): Promise<void> {
@@ -31,10 +32,11 @@ export async function loadDemo(library: Library, file: string, now: number): Pro
   const { instruments, stringSets, tunings, songs, retunes, turns, readings, relativeTimes } = await readDemoFile(file);
   const moment = (time: number): number => (relativeTimes ? now - time : time);
   await library.rows.transaction().execute(async (rows) => {
-    for (const tuning of tunings) await putTuning(rows, tuning, 'demo');
-    for (const instrument of instruments) await putInstrument(rows, instrument, 'demo');
-    for (const stringSet of stringSets) await putStringSet(rows, stringSet, 'demo');
-    for (const song of songs) await putSong(rows, song, 'demo');
+    for (const tuning of await absentFrom(rows, 'tunings', tunings)) await putTuning(rows, tuning, 'demo');
+    for (const instrument of await absentFrom(rows, 'instruments', instruments)) await putInstrument(rows, instrument, 'demo');
+    for (const stringSet of await absentFrom(rows, 'stringSets', stringSets))
+      await putStringSet(rows, { ...stringSet, fittedAt: moment(stringSet.fittedAt) }, 'demo');
+    for (const song of await absentFrom(rows, 'songs', songs)) await putSong(rows, song, 'demo');
     for (const retune of retunes) {
       const finishedAt = retune.finishedAt === null ? null : moment(retune.finishedAt);
       await addRetune(rows, { ...retune, startedAt: moment(retune.startedAt), finishedAt }, 'demo');
