@@ -11,7 +11,7 @@ export type Conditioned = {
 };
 
 const workingRateHertz = 11_000;
-const historySamples = 16_384;
+export const historySamples = 16_384;
 /** Below the lowest string that anyone tunes (a five-string bass's B0 is 30.9 Hz). */
 const rumbleHertz = 16;
 const clippedAt = 0.985;

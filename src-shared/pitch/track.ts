@@ -1,11 +1,13 @@
+import { createBackground } from './background.ts';
 import { createCoarse } from './coarse.ts';
-import { createConditioner, levelDecibels } from './condition.ts';
+import { createConditioner, historySamples, levelDecibels } from './condition.ts';
 import { createFollower, type Estimate } from './follow.ts';
 import { createStiffnessMemory } from './memory.ts';
+import { isHum, ringsAlone, soundsPlucked } from './plausible.ts';
 import { createRest } from './rest.ts';
 import { createOnsetDetector } from './onset.ts';
 import { createPeakFinder } from './peaks.ts';
-import { centsApart } from './string.ts';
+import { centsApart, stiffRatio } from './string.ts';
 import type { Hint, PitchEvent, PitchTracker, RefusalReason } from './types.ts';
 
 const hopSeconds = 0.01;
@@ -18,11 +20,24 @@ const earliestSeconds = 0.03;
 const searchSamples = 2_560;
 /** How well a string must account for the peaks before it is believed, and how long without a pluck heard. */
 const scoreAtLeast = 0.45;
-const unpluckedSeconds = 0.2;
+const unpluckedSeconds = 0.3;
+/** Background is learnt from this many samples at most and at least, up to a moment before the pluck. */
+const backgroundSamples = 3_072;
+const leastBackgroundSamples = 1_200;
+const marginSeconds = 0.014;
+const longestSamples = 8_000;
+/** So much of a new sound tells whether the string before it rings on; after so long without a string the pluck came to nothing. */
+const ringingSeconds = 0.042;
+/** For so long after a pluck it must go on like a string. */
+const probationSeconds = 0.3;
+const givenUpSeconds = 0.14;
 const clippedShareAtMost = 0.12;
 
 /** What the search has come to believe so far. */
 type Belief = { hertz: number; sinceCount: number; agreed: number };
+
+/** The string followed before the last pluck; `ringsOn` is null until that can be told. */
+type Before = { estimate: Estimate; pluckedAt: number | null; ringsOn: boolean | null };
 
 /** See index.ts. */
 export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRateHertz: number; hint?: Hint | null }): PitchTracker => {
@@ -35,11 +50,14 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   const follower = createFollower(rateHertz);
   const memory = createStiffnessMemory();
   const rest = createRest();
+  const background = createBackground(rateHertz, historySamples);
   const hop = Math.round(hopSeconds * rateHertz);
   let expected = hint;
   let pluckedAt: number | null = null;
   let belief: Belief | null = null;
   let current: Estimate | null = null;
+  let before: Before | null = null;
+  let humming = false;
   let lost = 0;
   let checkedAt = 0;
   let doubts = 0;
@@ -52,8 +70,8 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
 
   const search = (usable: number) => {
     const length = Math.min(usable, searchSamples);
-    const spectrum = follower.spectrumOf(state.samples, state.end, length);
-    return searchFor(findPeaks(spectrum), state.samples, state.end, length, expected);
+    const spectrum = follower.spectrumOf(background.clean, state.end, length);
+    return searchFor(findPeaks(spectrum), background.clean, state.end, length, expected);
   };
 
   const refusal = (reason: RefusalReason): PitchEvent => ({ kind: 'refusal', atSeconds: state.endSeconds, reason });
@@ -73,6 +91,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
 
   /** Looks for a string, hop by hop, until two hops agree after a pluck, or many without one. */
   const lookFor = (usable: number): Estimate | null => {
+    humming = false;
     const found = search(usable);
     if (found === null || found.score < scoreAtLeast) {
       belief = null;
@@ -89,7 +108,13 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
       belief = null;
       return null;
     }
-    if (belief === null || Math.abs(centsApart(estimate.hertz, belief.hertz)) > 15 + 3 * estimate.sigmaCents)
+    humming = isHum(estimate);
+    if (humming || !(pluckedAt === null ? ringsAlone(estimate) : soundsPlucked(estimate))) {
+      belief = null;
+      return null;
+    }
+    const reach = (pluckedAt === null ? 2 : 15) + 3 * estimate.sigmaCents;
+    if (belief === null || Math.abs(centsApart(estimate.hertz, belief.hertz)) > reach)
       belief = { hertz: estimate.hertz, sinceCount: state.count, agreed: 0 };
     belief.agreed++;
     belief.hertz = estimate.hertz;
@@ -107,6 +132,47 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     return doubts < 3;
   };
 
+  /** A pluck was heard: what rang until now becomes background, the string followed among it. */
+  const takeAsBackground = (onset: number) => {
+    const back = state.count - onset + Math.round(marginSeconds * rateHertz);
+    const heardFor = onset - (pluckedAt ?? 0) - Math.round(attackSeconds * rateHertz);
+    const length = Math.min(backgroundSamples, heardFor, state.end - back);
+    before = current === null ? null : { estimate: current, pluckedAt, ringsOn: null };
+    pluckedAt = onset;
+    const followed = current;
+    forget();
+    if (length < leastBackgroundSamples) return;
+    const isTarget = (hertz: number) => {
+      if (followed === null) return false;
+      const partial = Math.round(hertz / followed.hertz);
+      const expected = followed.hertz * stiffRatio(partial, followed.stiffness.inharmonicity);
+      return partial > 0 && Math.abs(hertz - expected) < Math.max(2, 0.004 * expected);
+    };
+    const spectrum = follower.spectrumOf(state.samples, state.end - back, length);
+    background.learn(state.samples, back, length, spectrum, isTarget);
+  };
+
+  /** After a pluck: does the string followed before it ring on, or is it the one that was plucked? False where it must first be heard longer. */
+  const knowsWhatRings = (usable: number): boolean => {
+    if (before === null || before.ringsOn !== null) return true;
+    if (usable < ringingSeconds * rateHertz) return false;
+    before.ringsOn = background.targetRingsOn(usable);
+    if (before.ringsOn !== true) {
+      background.releaseTarget(state.samples, state.count - (pluckedAt ?? 0));
+      before = null;
+    }
+    return true;
+  };
+
+  /** The pluck came to nothing and the string before it rings on: it was another sound. */
+  const returnToBefore = () => {
+    if (before === null) return;
+    background.releaseTarget(state.samples, Math.min(state.end, longestSamples));
+    current = before.estimate;
+    pluckedAt = before.pluckedAt;
+    before = null;
+  };
+
   const listen = (): PitchEvent | null => {
     const since = pluckedAt === null ? state.count : state.count - pluckedAt;
     const settled = current !== null && current.steady && since > restlessSeconds * rateHertz;
@@ -118,16 +184,19 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     }
     if (conditioner.clippedShare() > clippedShareAtMost) return refusal('clipped');
     const usable = Math.min(since - (pluckedAt === null ? 0 : Math.round(attackSeconds * rateHertz)), state.end);
-    if (usable < earliestSeconds * rateHertz) return refusal('attack');
+    if (usable < earliestSeconds * rateHertz || !knowsWhatRings(usable)) return refusal('attack');
     if (current === null) {
       current = lookFor(usable);
+      if (current === null && before !== null && since > givenUpSeconds * rateHertz) returnToBefore();
+      if (current === null && humming) return refusal('hum');
       if (current === null) return refusal(pluckedAt !== null && since < 0.15 * rateHertz ? 'attack' : 'unclear');
       memory.learn(current);
       rest.restart();
       return frame(rest.settle(current, state.endSeconds));
     }
-    const next = follower.follow(state.samples, state.end, usable, current, memory.recall(current.hertz));
-    if (next === null || Math.abs(centsApart(next.hertz, current.hertz)) > 40) {
+    const next = follower.follow(background.clean, state.end, usable, current, memory.recall(current.hertz));
+    const onProbation = pluckedAt !== null && since < probationSeconds * rateHertz;
+    if (next === null || Math.abs(centsApart(next.hertz, current.hertz)) > 40 || (onProbation && !soundsPlucked(next))) {
       if (++lost >= 4) forget();
       return refusal('unclear');
     }
@@ -145,11 +214,9 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     const events: PitchEvent[] = [];
     for (let index = 0; index < samples.length; index++) {
       if (!conditioner.take(samples[index] ?? 0)) continue;
+      background.append(state.samples, state.end);
       const plucked = onsets.hear(state.samples, state.end, state.count);
-      if (plucked !== null) {
-        pluckedAt = plucked;
-        forget();
-      }
+      if (plucked !== null) takeAsBackground(plucked);
       if (state.count % hop !== 0) continue;
       const event = listen();
       if (event !== null) events.push(event);
@@ -161,6 +228,8 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     conditioner.reset();
     onsets.reset();
     memory.forget();
+    background.reset();
+    before = null;
     forget();
     pluckedAt = null;
     checkedAt = 0;

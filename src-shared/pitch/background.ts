@@ -1,0 +1,239 @@
+import { createPeakFinder } from './peaks.ts';
+import { mainsPartialOf } from './plausible.ts';
+import { emptyPartial, measurePartial } from './partial.ts';
+import type { Spectrum } from './spectrum.ts';
+
+const linesAtMost = 40;
+const ratioAtLeast = 25;
+/** A line must foretell its own amplitude and phase in both halves of the stretch this well. */
+const surpriseAtMost = 0.35;
+const sweeps = 2;
+const fastestDecay = 25;
+const humDecayAtMost = 1;
+/** Projections on fewer samples than this say nothing. */
+const comparedSamples = 480;
+
+/** A damped sinusoid: amplitude (complex) at sample index 0 of the stretch's own count. */
+type Line = { real: number; imaginary: number; radians: number; decay: number; power: number; target: boolean };
+
+/**
+ * What rang or hummed before a pluck, as damped sinusoids that are foretold and taken away from what follows: mains hum and the
+ * other strings alike. Sinusoids one after the other from the strongest, each from what the others leave (matching pursuit:
+ * S. Mallat and Z. Zhang, IEEE Trans. Signal Processing 41, 1993).
+ */
+export const createBackground = (rateHertz: number, historySamples: number) => {
+  const findPeaks = createPeakFinder();
+  const measured = emptyPartial();
+  const clean = new Float64Array(2 * historySamples);
+  const rest = new Float64Array(8_192);
+  let lines: Line[] = [];
+  let lastEnd = 0;
+  /** Oscillators, one per line: value at the sample to come, and the factor from one sample to the next. */
+  const state = new Float64Array(4 * linesAtMost);
+
+  /** Projection of `rest` on a line over part of the stretch, Hann-weighted, relative to the line with amplitude 1. */
+  const project = (line: Line, from: number, length: number, origin: number) => {
+    const grow = Math.exp(-line.decay / rateHertz);
+    const cosine = Math.cos(line.radians);
+    const sine = Math.sin(line.radians);
+    let phaseReal = Math.cos(line.radians * (from - origin));
+    let phaseImaginary = Math.sin(line.radians * (from - origin));
+    let height = Math.exp((-line.decay * (from - origin)) / rateHertz);
+    let real = 0;
+    let imaginary = 0;
+    let energy = 0;
+    const turn = (2 * Math.PI) / length;
+    const turnCosine = Math.cos(turn);
+    const turnSine = Math.sin(turn);
+    let windowReal = Math.cos(turn / 2);
+    let windowImaginary = Math.sin(turn / 2);
+    for (let index = from; index < from + length; index++) {
+      const weight = (0.5 - 0.5 * windowReal) * height;
+      const value = (rest[index] ?? 0) * weight;
+      real += value * phaseReal;
+      imaginary -= value * phaseImaginary;
+      energy += weight * height;
+      const nextReal = phaseReal * cosine - phaseImaginary * sine;
+      phaseImaginary = phaseReal * sine + phaseImaginary * cosine;
+      phaseReal = nextReal;
+      const nextWindow = windowReal * turnCosine - windowImaginary * turnSine;
+      windowImaginary = windowReal * turnSine + windowImaginary * turnCosine;
+      windowReal = nextWindow;
+      height *= grow;
+    }
+    return { real: (2 * real) / energy, imaginary: (2 * imaginary) / energy };
+  };
+
+  /** Adds `sign` times the line to `rest`. */
+  const mix = (line: Line, sign: number, length: number, origin: number) => {
+    const factor = Math.exp(-line.decay / rateHertz);
+    const stepReal = factor * Math.cos(line.radians);
+    const stepImaginary = factor * Math.sin(line.radians);
+    const start = Math.exp((line.decay * origin) / rateHertz) * sign;
+    const angle = -line.radians * origin;
+    let real = start * (line.real * Math.cos(angle) - line.imaginary * Math.sin(angle));
+    let imaginary = start * (line.real * Math.sin(angle) + line.imaginary * Math.cos(angle));
+    for (let index = 0; index < length; index++) {
+      rest[index] = (rest[index] ?? 0) + real;
+      const next = real * stepReal - imaginary * stepImaginary;
+      imaginary = real * stepImaginary + imaginary * stepReal;
+      real = next;
+    }
+  };
+
+  /** Brings the oscillators to `offset` samples after the lines' origin. */
+  const wind = (offset: number) => {
+    for (const [index, line] of lines.entries()) {
+      const height = Math.exp((-line.decay * offset) / rateHertz);
+      const cosine = Math.cos(line.radians * offset);
+      const sine = Math.sin(line.radians * offset);
+      const factor = Math.exp(-line.decay / rateHertz);
+      state[4 * index] = height * (line.real * cosine - line.imaginary * sine);
+      state[4 * index + 1] = height * (line.real * sine + line.imaginary * cosine);
+      state[4 * index + 2] = factor * Math.cos(line.radians);
+      state[4 * index + 3] = factor * Math.sin(line.radians);
+    }
+  };
+
+  /** What the lines are at the next sample. */
+  const foretell = () => {
+    let sum = 0;
+    for (let at = 0; at < 4 * lines.length; at += 4) {
+      const real = state[at] ?? 0;
+      const imaginary = state[at + 1] ?? 0;
+      const stepReal = state[at + 2] ?? 0;
+      const stepImaginary = state[at + 3] ?? 0;
+      sum += real;
+      state[at] = real * stepReal - imaginary * stepImaginary;
+      state[at + 1] = real * stepImaginary + imaginary * stepReal;
+    }
+    return sum;
+  };
+
+  /** The partials of the hum are whole multiples of one frequency and do not die away: together they give it far better than each alone. */
+  const alignHum = (found: Line[]) => {
+    for (const mains of [50, 60]) {
+      let weights = 0;
+      let sum = 0;
+      let count = 0;
+      const family = found.flatMap((line) => {
+        const place = mainsPartialOf((line.radians * rateHertz) / (2 * Math.PI));
+        return place?.mains === mains && line.decay < humDecayAtMost ? [{ line, partial: place.partial }] : [];
+      });
+      for (const { line, partial } of family) {
+        weights += partial * partial * line.power;
+        sum += partial * line.power * line.radians;
+        count++;
+      }
+      if (count < 3) continue;
+      const radians = sum / weights;
+      for (const { line, partial } of family) {
+        if (Math.abs(line.radians - partial * radians) * rateHertz > 2 * Math.PI * 0.3) continue;
+        line.radians = partial * radians;
+        line.decay = 0;
+      }
+    }
+  };
+
+  /** Where the lines' amplitudes are meant, in samples before `lastEnd`. */
+  let originBack = 0;
+
+  const redo = (samples: Float64Array, back: number) => {
+    const from = Math.max(0, lastEnd - back);
+    wind(originBack - (lastEnd - from));
+    for (let index = from; index < lastEnd; index++) clean[index] = (samples[index] ?? 0) - foretell();
+  };
+
+  return {
+    /** The sound without its background; same places as the samples that it came from. */
+    clean,
+
+    /** Takes over the newest sample. */
+    append: (samples: Float64Array, end: number) => {
+      if (end < lastEnd) clean.copyWithin(0, historySamples);
+      lastEnd = end;
+      originBack++;
+      clean[end - 1] = (samples[end - 1] ?? 0) - foretell();
+    },
+
+    /**
+     * Learns the lines from the `length` samples that end `back` samples before the newest, of which `spectrum` is the transform.
+     * `isTarget`: whether a frequency is a partial of the string followed until now.
+     */
+    learn: (samples: Float64Array, back: number, length: number, spectrum: Spectrum, isTarget: (hertz: number) => boolean) => {
+      const start = lastEnd - back - length;
+      for (let index = 0; index < length; index++) rest[index] = samples[start + index] ?? 0;
+      const origin = length / 2;
+      const peaks = findPeaks(spectrum);
+      const found: Line[] = [];
+      for (let index = 0; index < peaks.count; index++) {
+        const hertz = peaks.hertz[index] ?? 0;
+        if (!measurePartial(spectrum, hertz, measured) || measured.ratio < ratioAtLeast) continue;
+        if (Math.abs(measured.hertz - hertz) > 1 / spectrum.seconds || Math.abs(measured.decayPerSecond) > fastestDecay) continue;
+        found.push({
+          real: 0,
+          imaginary: 0,
+          radians: (2 * Math.PI * measured.hertz) / rateHertz,
+          decay: Math.max(0, measured.decayPerSecond),
+          power: measured.power,
+          target: isTarget(measured.hertz),
+        });
+      }
+      alignHum(found);
+      found.sort((left, right) => right.power - left.power);
+      lines = found.slice(0, linesAtMost);
+      for (let sweep = 0; sweep < sweeps; sweep++)
+        for (const line of lines) {
+          if (sweep > 0) mix(line, 1, length, origin);
+          Object.assign(line, project(line, 0, length, origin));
+          mix(line, -1, length, origin);
+        }
+      // Keep what each half of the stretch confirms.
+      const half = Math.floor(length / 2);
+      lines = lines.filter((line) => {
+        const size = Math.hypot(line.real, line.imaginary);
+        return [0, length - half].every((from) => {
+          const off = project(line, from, half, origin);
+          return Math.hypot(off.real, off.imaginary) < surpriseAtMost * size;
+        });
+      });
+      originBack = back + length / 2;
+      redo(samples, back + length);
+    },
+
+    /** Whether the string followed until now rings on as foretold, in the newest `length` samples. Null where there is too little to say. */
+    targetRingsOn: (length: number): boolean | null => {
+      const targets = lines.filter((line) => line.target);
+      if (targets.length === 0 || length < comparedSamples) return null;
+      const start = lastEnd - length;
+      const origin = length - originBack;
+      for (let index = 0; index < length; index++) rest[index] = clean[start + index] ?? 0;
+      let foretold = 0;
+      let surprise = 0;
+      for (const line of targets) {
+        const off = project(line, 0, length, origin);
+        const height = Math.exp((-line.decay * (length / 2 - origin)) / rateHertz) ** 2;
+        foretold += height * (line.real ** 2 + line.imaginary ** 2);
+        surprise += height * (off.real ** 2 + off.imaginary ** 2);
+      }
+      return surprise < 0.25 * foretold;
+    },
+
+    /** Stops taking away the string followed until now: it was plucked anew, or goes on being the one to follow. */
+    releaseTarget: (samples: Float64Array, back: number) => {
+      if (!lines.some((line) => line.target)) return;
+      lines = lines.filter((line) => !line.target);
+      redo(samples, back);
+    },
+
+    clear: () => {
+      lines = [];
+    },
+
+    reset: () => {
+      lines = [];
+      clean.fill(0);
+      lastEnd = 0;
+    },
+  };
+};

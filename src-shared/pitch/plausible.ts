@@ -1,0 +1,39 @@
+import type { Estimate } from './follow.ts';
+
+/** Mains frequencies in the world; IEC 60038. */
+const mains = [50, 60] as const;
+const mainsPartials = 20;
+/** How far a grid strays from its frequency in ordinary operation, as a share (0.2 %: common practice). */
+const mainsStray = 0.002;
+/** A string loses its sound at least this fast (60 dB in 20 s) and, once plucked, does not swell. */
+const slowestDecay = 0.35;
+const swellAtMost = 4;
+/** A plucked string may glide and a peg be turned, in cents per second; a voice slides faster. */
+const slideAtMost = 150;
+const restingSlideAtMost = 10;
+
+/** Whether a frequency is one of the mains hum's, and which multiple of which mains: `mainsPartialOf(100.02)` → `{ mains: 50, partial: 2 }`. */
+export const mainsPartialOf = (hertz: number): { mains: number; partial: number } | null => {
+  for (const frequency of mains) {
+    const partial = Math.round(hertz / frequency);
+    if (partial >= 1 && partial <= mainsPartials && Math.abs(hertz / partial / frequency - 1) < mainsStray)
+      return { mains: frequency, partial };
+  }
+  return null;
+};
+
+/** Error of the decay rate: the real part of the same unknown whose imaginary part is the frequency. */
+const sigmaDecay = ({ sigmaCents, hertz }: Estimate) => (2 * Math.PI * hertz * sigmaCents * Math.LN2) / 1200;
+
+/** Mains hum stands on the mains' frequencies and does not die away. */
+export const isHum = (estimate: Estimate): boolean =>
+  mainsPartialOf(estimate.hertz) !== null && estimate.decayPerSecond < slowestDecay + 2 * sigmaDecay(estimate);
+
+/** Whether a sound that began with a pluck goes on like a string: it does not swell and does not slide like a voice. */
+export const soundsPlucked = (estimate: Estimate): boolean =>
+  estimate.decayPerSecond > -swellAtMost - 3 * sigmaDecay(estimate) &&
+  Math.abs(estimate.driftCentsPerSecond) < slideAtMost + 2 * estimate.sigmaDrift;
+
+/** Whether a sound whose beginning was not heard is a string ringing on: it dies away and keeps its pitch. */
+export const ringsAlone = (estimate: Estimate): boolean =>
+  estimate.decayPerSecond > slowestDecay + sigmaDecay(estimate) && Math.abs(estimate.driftCentsPerSecond) < restingSlideAtMost;
