@@ -1,8 +1,9 @@
 import type { Move, StringFacts } from './types.ts';
 import { youth } from './prior.ts';
 
-// How creep grows with time. One family holds every law that is argued for: ((1 + t/τ)^b − 1)/b (Box and Cox 1964, applied to time).
-// b = 0 is the logarithm, b > 0 a power law (Findley), b < 0 a law that comes to an end (stretched exponential, Prony sum).
+// How creep grows with time. Two families hold every law that is argued for:
+// - ((1 + t/τ)^b − 1)/b (Box and Cox 1964, applied to time): b = 0 is the logarithm, b > 0 a power law (Findley), b < 0 comes to an end;
+// - two relaxations of different speed (Prony; Kelvin–Voigt stages, as fitted by Lynch-Aird and Woodhouse 2025, Materials 18(2):223).
 // Every member is scaled to move as far from minute 1 to minute 30 as log10(1 + t/1 min), so one rate is comparable across all.
 
 const minute = 60;
@@ -10,11 +11,10 @@ const day = 86_400;
 const memorySeconds = 4 * day;
 const rememberedMoves = 24;
 
-/** One law of creep: its onset τ in seconds, and its bend b. */
-export interface CreepLaw {
-  readonly onsetSeconds: number;
-  readonly bend: number;
-}
+/** One law of creep: onset τ and bend b, or the two relaxation times and the share of the fast one (0…1). */
+export type CreepLaw =
+  | { readonly onsetSeconds: number; readonly bend: number }
+  | { readonly fastSeconds: number; readonly slowSeconds: number; readonly fastShare: number };
 
 /** A move as creep sees it: when, and semitones raised, counted up for a young string. */
 export interface Strain {
@@ -22,13 +22,20 @@ export interface Strain {
   readonly semitones: number;
 }
 
-const boxCox = (time: number, bend: number): number => (bend === 0 ? Math.log1p(time) : ((1 + time) ** bend - 1) / bend);
+function unscaled(law: CreepLaw): (seconds: number) => number {
+  if ('bend' in law) {
+    const { onsetSeconds, bend } = law;
+    return (seconds) => (bend === 0 ? Math.log1p(seconds / onsetSeconds) : ((1 + seconds / onsetSeconds) ** bend - 1) / bend);
+  }
+  const { fastSeconds, slowSeconds, fastShare } = law;
+  return (seconds) => -fastShare * Math.expm1(-seconds / fastSeconds) - (1 - fastShare) * Math.expm1(-seconds / slowSeconds);
+}
 
 /** A law as a function of seconds since the move, in decades; 0 before it. `growthOf({ onsetSeconds: 60, bend: 0 })(540)` → 1. */
-export function growthOf({ onsetSeconds, bend }: CreepLaw): (seconds: number) => number {
-  const span = boxCox((30 * minute) / onsetSeconds, bend) - boxCox(minute / onsetSeconds, bend);
-  const scale = Math.log10(31 / 2) / span;
-  return (seconds) => (seconds <= 0 ? 0 : scale * boxCox(seconds / onsetSeconds, bend));
+export function growthOf(law: CreepLaw): (seconds: number) => number {
+  const growth = unscaled(law);
+  const scale = Math.log10(31 / 2) / (growth(30 * minute) - growth(minute));
+  return (seconds) => (seconds <= 0 ? 0 : scale * growth(seconds));
 }
 
 /**

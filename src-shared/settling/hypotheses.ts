@@ -19,28 +19,47 @@ export interface StringKnowledge {
   readonly retunes: number;
 }
 
-const law = (onsetMinutes: number, bend: number, share: number) => ({ onsetSeconds: onsetMinutes * 60, bend, share });
+const bending = (onsetMinutes: number, bend: number, share: number) => ({ law: { onsetSeconds: onsetMinutes * 60, bend }, share });
+const twoStage = (fastMinutes: number, slowMinutes: number, fastShare: number, share: number) => ({
+  law: { fastSeconds: fastMinutes * 60, slowSeconds: slowMinutes * 60, fastShare },
+  share,
+});
 
-const lawShares = [
-  law(0.1, 0, 1),
-  law(0.3, 0, 2),
-  law(1, 0, 3),
-  law(3, 0, 2),
-  law(10, 0, 1),
-  law(0.1, 0.2, 2),
-  law(1, 0.2, 1),
-  law(0.1, 0.4, 1),
-  law(3, 0.4, 0.5),
-  law(0.3, -0.3, 1),
-  law(2, -0.5, 1.5),
-  law(10, -0.5, 1),
-  law(10, -1, 1),
-  law(30, -1, 1),
-  law(60, -2, 0.5),
-] as const;
+const lawShares: readonly { readonly law: CreepLaw; readonly share: number }[] = [
+  bending(0.1, 0, 1),
+  bending(0.3, 0, 2),
+  bending(1, 0, 3),
+  bending(3, 0, 2),
+  bending(10, 0, 1),
+  bending(0.1, 0.2, 2),
+  bending(1, 0.2, 1),
+  bending(0.1, 0.4, 1),
+  bending(3, 0.4, 0.5),
+  bending(0.3, -0.3, 1),
+  bending(2, -0.5, 1.5),
+  bending(10, -0.5, 1),
+  bending(10, -1, 1),
+  bending(30, -1, 1),
+  bending(60, -2, 0.5),
+  twoStage(1.5, 40, 0.5, 1),
+  twoStage(1.5, 150, 0.5, 1),
+  twoStage(4, 40, 0.5, 1),
+  twoStage(4, 150, 0.5, 1),
+];
 
-/** How far the sigma of the readings may be off: the true spread over the claimed one, with its share. */
-export const sigmaFactors = [
+/** How far off the sigma of readings may be: the true spread over the claimed one, with its share. */
+export interface SigmaFactor {
+  readonly factor: number;
+  readonly share: number;
+}
+
+/** How fast other causes may carry a string: a standard deviation, with its share. */
+export interface DriftSpread {
+  readonly centsPerHour: number;
+  readonly share: number;
+}
+
+export const sigmaFactors: readonly SigmaFactor[] = [
   { factor: 0.6, share: 0.1 },
   { factor: 1, share: 0.6 },
   { factor: 1.6, share: 0.2 },
@@ -49,8 +68,8 @@ export const sigmaFactors = [
 
 /** How fast everything else (weather, a slide) may carry the string: standard deviation in cents per hour, with its share. */
 export const driftSpreads = [
-  { centsPerHour: 0.3, share: 0.85 },
-  { centsPerHour: 4, share: 0.13 },
+  { centsPerHour: 1, share: 0.7 },
+  { centsPerHour: 5, share: 0.28 },
   { centsPerHour: 30, share: 0.02 },
 ] as const;
 
@@ -61,6 +80,6 @@ export function assumedKnowledge(string: StringFacts): StringKnowledge {
   return {
     string,
     retunes: 0,
-    laws: lawShares.map(({ onsetSeconds, bend, share }) => ({ law: { onsetSeconds, bend }, logWeight: Math.log(share / total), rate })),
+    laws: lawShares.map(({ law, share }) => ({ law, logWeight: Math.log(share / total), rate })),
   };
 }

@@ -22,6 +22,8 @@ export interface Stretch {
 }
 
 const levelSpreadCents = 20;
+/** A retune ends near the wanted pitch: within about a lead of it (assumed). Of two readings that disagree, it backs the nearer one. */
+const tunedSpreadCents = 10;
 const unheardSpreadCents = 6;
 const rememberedStretches = 4;
 
@@ -33,8 +35,15 @@ export function stretchesOf(moves: readonly Move[], readings: readonly Reading[]
     const until = starts[index + 1] ?? Number.POSITIVE_INFINITY;
     const within = readings.filter(({ atSeconds }) => atSeconds >= from && atSeconds < until);
     const anchorSeconds = within.at(-1)?.atSeconds ?? from;
-    const level = within.length > 0 ? median(within.map(({ cents }) => cents)) : 0;
-    return { fromSeconds: from, readings: within, levelCents: level, levelSpreadCents, anchorSeconds };
+    const tuned = index > 0 && index === starts.length - 1;
+    const levelCents = tuned || within.length === 0 ? 0 : median(within.map(({ cents }) => cents));
+    return {
+      fromSeconds: from,
+      readings: within,
+      levelCents,
+      levelSpreadCents: tuned ? tunedSpreadCents : levelSpreadCents,
+      anchorSeconds,
+    };
   });
   const present = stretches.at(-1);
   const earlier = stretches.slice(0, -1).filter(({ readings }) => readings.length > 1);
@@ -54,8 +63,11 @@ function unheard(moves: readonly Move[], stretches: readonly Stretch[]): Pick<St
 }
 
 /** How much to doubt each reading at first (1 = not at all): by its distance from the Theil–Sen line of its stretch in log time. */
-export function firstDoubts({ readings, fromSeconds }: Stretch): readonly number[] {
-  if (readings.length < 4) return readings.map(() => 1);
+export function firstDoubts({ readings, fromSeconds, levelCents }: Stretch): readonly number[] {
+  if (readings.length < 4) {
+    const nearest = readings.reduce((near, { cents }) => Math.min(near, Math.abs(cents - levelCents)), Number.POSITIVE_INFINITY);
+    return readings.map(({ cents, sigmaCents }) => 1 + ((Math.abs(cents - levelCents) - nearest) / (5 * sigmaCents)) ** 2);
+  }
   const since = Math.max(fromSeconds, (readings[0]?.atSeconds ?? 0) - 60);
   const points = readings.map(({ atSeconds, cents }) => ({ x: Math.log10(1 + (atSeconds - since) / 60), y: cents }));
   const line = theilSen(points);

@@ -9,7 +9,7 @@ import type { Move, RetuneLog, Slip, StringFacts } from './types.ts';
 // What a string's earlier retunes teach: each one's posterior is the next one's prior, loosened a little in between.
 
 const rememberedRetunes = 12;
-const readingsPerRetune = 20;
+const keeping = { newest: 4, groups: 10 };
 /** How much the rate differs from one retune of a string to the next, as a share of it (assumed). */
 const retuneDeviation = 0.12;
 /** Evidence about the law is counted at this share, as no law of the list is the true one. */
@@ -48,7 +48,7 @@ function pastSession(retune: RetuneLog, moves: readonly Move[], string: StringFa
   const readings = thin(
     retune.readings,
     retune.moves.map(({ atSeconds }) => atSeconds),
-    readingsPerRetune / 2,
+    keeping,
   );
   const strains = strainsOf(
     moves.filter(({ atSeconds }) => atSeconds <= last.atSeconds),
@@ -73,7 +73,7 @@ function learnFrom(knowledge: StringKnowledge, session: Session): StringKnowledg
     const share = own.reduce((sum, { weight }) => sum + weight, 0) || 1e-12;
     const mean = own.reduce((sum, c) => sum + (c.weight / share) * (c.belief.mean[0] ?? 0), 0);
     const variance = own.reduce(
-      (sum, c) => sum + (c.weight / share) * ((c.belief.covariance[0]?.[0] ?? 0) + ((c.belief.mean[0] ?? 0) - mean) ** 2),
+      (sum, c) => sum + (c.weight / share) * ((c.belief.covariance[0] ?? 0) + ((c.belief.mean[0] ?? 0) - mean) ** 2),
       0,
     );
     const rate = Number.isFinite(mean) && share > 1e-9 ? { mean, variance: variance + (retuneDeviation * mean) ** 2 } : belief.rate;

@@ -62,7 +62,7 @@ export function outlookOn(session: Session, knowledge: StringKnowledge): Outlook
         candidates.map(({ weight, belief }) => ({
           weight,
           mean: (belief.mean[1] ?? 0) - session.common.centsPerHour,
-          variance: belief.covariance[1]?.[1] ?? 0,
+          variance: belief.covariance[belief.mean.length + 1] ?? 0,
         })),
         -centsPerHour,
       ),

@@ -1,8 +1,8 @@
 import { growthOf, superposed, type Strain } from './creep.ts';
-import { driftSpreads, sigmaFactors, type LawBelief } from './hypotheses.ts';
+import { driftSpreads, sigmaFactors, type DriftSpread, type LawBelief, type SigmaFactor } from './hypotheses.ts';
 import { firstDoubts, type Step, type Stretch } from './layout.ts';
 import { covarianceOf, dot, independent, varianceOf, type Belief } from './linear.ts';
-import { robustFit, type Row } from './robust.ts';
+import { robustFit } from './robust.ts';
 
 // Every hypothesis (law of creep × trust in sigma × drift of other causes) fitted to one session, weighted by its evidence.
 
@@ -38,18 +38,21 @@ const levelColumn = 2;
 const driftHours = (seconds: number): number =>
   (seconds <= 0 ? seconds : driftFadeSeconds * (1 - Math.exp(-seconds / driftFadeSeconds))) / 3600;
 
-/** Fits every hypothesis of the listed laws; weights sum to 1. */
+/** Fits every hypothesis of the listed laws; weights sum to 1. Laws far behind in a first round are left at that. */
 export function fitSession(
   session: Session,
   laws: readonly LawBelief[],
-  sigmas: readonly { factor: number; share: number }[] = sigmaFactors,
+  sigmas: readonly SigmaFactor[] = sigmaFactors,
+  drifts: readonly DriftSpread[] = driftSpreads,
 ): readonly Candidate[] {
   const { stretches, steps, strains, common, nowSeconds } = session;
   const width = levelColumn + stretches.length + steps.length;
-  const doubts = stretches.flatMap(firstDoubts);
   const readings = stretches.flatMap((stretch) => stretch.readings);
+  const cents = Float64Array.from(readings, (reading) => reading.cents);
+  const claimed = Float64Array.from(readings, ({ sigmaCents }) => Math.max(sigmaCents, smallestSigma));
+  let start: Float64Array = Float64Array.from(stretches.flatMap(firstDoubts));
 
-  const fitted = laws.flatMap(({ law, logWeight, rate }, lawIndex) => {
+  const trials = laws.map(({ law, logWeight, rate }, lawIndex) => {
     const growth = growthOf(law);
     const creep = (atSeconds: number) => superposed(growth, strains, atSeconds);
     const anchors = stretches.map(({ anchorSeconds }) => creep(anchorSeconds));
@@ -66,34 +69,29 @@ export function fitSession(
         return row;
       };
     };
-    const rows = stretches.flatMap(({ readings }, at) => readings.map(({ atSeconds }) => rowOn(at)(atSeconds)));
+    const rows = stretches.flatMap((stretch, at) => stretch.readings.map(({ atSeconds }) => rowOn(at)(atSeconds)));
     const rowAt = rowOn(stretches.length - 1);
-
-    return sigmas.flatMap(({ factor, share: sigmaShare }) =>
-      driftSpreads.map(({ centsPerHour, share: driftShare }) => {
-        const prior = independent(
-          [rate.mean, common.centsPerHour, ...stretches.map(({ levelCents }) => levelCents), ...steps.map(({ meanCents }) => meanCents)],
-          [
-            rate.variance,
-            centsPerHour ** 2 + common.variance,
-            ...stretches.map(({ levelSpreadCents }) => levelSpreadCents ** 2),
-            ...steps.map(({ spreadCents }) => spreadCents ** 2),
-          ],
-        );
-        const observed = readings.map((reading, index): Row => {
-          const row = rows[index] ?? rowAt(reading.atSeconds);
-          return { row, cents: reading.cents, sigma: factor * Math.max(reading.sigmaCents, smallestSigma) };
-        });
-        const { belief, logEvidence } = robustFit(prior, observed, doubts);
-        const log = logEvidence + logWeight + Math.log(sigmaShare * driftShare);
-        return { belief, logEvidence: log, lawIndex, sigmaFactor: factor, driftSpread: centsPerHour, rowAt };
-      }),
-    );
+    const means = [rate.mean, common.centsPerHour, ...stretches.map((one) => one.levelCents), ...steps.map((one) => one.meanCents)];
+    const spreads = [...stretches.map((one) => one.levelSpreadCents ** 2), ...steps.map((one) => one.spreadCents ** 2)];
+    const fit = (sigma: SigmaFactor, drift: DriftSpread): Omit<Candidate, 'weight'> => {
+      const prior = independent(means, [rate.variance, drift.centsPerHour ** 2 + common.variance, ...spreads]);
+      const { belief, logEvidence, doubts } = robustFit(prior, { rows, cents, sigmas: claimed, doubts: start }, sigma.factor);
+      start = doubts;
+      const log = logEvidence + logWeight + Math.log(sigma.share * drift.share);
+      return { belief, logEvidence: log, lawIndex, sigmaFactor: sigma.factor, driftSpread: drift.centsPerHour, rowAt };
+    };
+    return { fit, first: fit(sigmas.find(({ factor }) => factor === 1) ?? (sigmas[0] as SigmaFactor), drifts[0] as DriftSpread) };
+  });
+  const bar = Math.max(...trials.map(({ first }) => first.logEvidence)) - farBehind;
+  const fitted = trials.flatMap(({ fit, first }) => {
+    if (first.logEvidence < bar) return [first];
+    return sigmas.flatMap((sigma) => drifts.map((drift) => (sigma.factor === 1 && drift === drifts[0] ? first : fit(sigma, drift))));
   });
   const total = logSum(fitted.map(({ logEvidence }) => logEvidence));
   return fitted.map((candidate) => ({ ...candidate, weight: Math.exp(candidate.logEvidence - total) }));
 }
 
+const farBehind = 7;
 const smallestSigma = 0.15;
 
 /** log Σ exp, without overflow. */

@@ -5,51 +5,57 @@ import { dot, learn, type Belief } from './linear.ts';
 
 const badShare = 0.05;
 const badSpreadCents = 15;
-const rounds = 7;
+const rounds = 8;
+const settled = 0.02;
 
-/** A reading as a row of a linear model; `sigma` is its standard deviation under the hypothesis being weighed. */
-export interface Row {
-  readonly row: Float64Array;
-  readonly cents: number;
-  readonly sigma: number;
+/** Readings as rows of a linear model; `doubts` (each 1 or more) multiply the variances of the first round. */
+export interface Observed {
+  readonly rows: readonly Float64Array[];
+  readonly cents: Float64Array;
+  readonly sigmas: Float64Array;
+  readonly doubts: Float64Array;
 }
 
 /** What a hypothesis makes of the readings. */
 export interface RobustFit {
   readonly belief: Belief;
   readonly logEvidence: number;
+  /** What multiplied each variance in the end: where a similar fit may start. */
+  readonly doubts: Float64Array;
 }
 
-const logTwoPi = Math.log(2 * Math.PI);
-const logNormal = (distance: number, spread: number): number => -0.5 * ((distance / spread) ** 2 + logTwoPi) - Math.log(spread);
+const halfLogTwoPi = Math.log(2 * Math.PI) / 2;
+const logNormal = (distance: number, spread: number): number => -0.5 * (distance / spread) ** 2 - Math.log(spread) - halfLogTwoPi;
 
-/** Fits the rows under a prior; `doubts` (one per row, at least 1) multiply the variances of the first round. */
-export function robustFit(prior: Belief, rows: readonly Row[], doubts: readonly number[]): RobustFit {
-  let variances = rows.map(({ sigma }, index) => sigma ** 2 * (doubts[index] ?? 1));
+/** Fits the readings under a prior, with every sigma multiplied by `sigmaFactor`. */
+export function robustFit(prior: Belief, { rows, cents, sigmas, doubts }: Observed, sigmaFactor: number): RobustFit {
+  const variances = sigmas.map((sigma, index) => (sigma * sigmaFactor) ** 2 * (doubts[index] as number));
+  let { belief, logNarrowing } = learn(prior, rows, cents, variances);
   let logLikelihood = 0;
-  let { belief, logNarrowing } = learn(prior, []);
   for (let round = 0; round < rounds; round += 1) {
-    ({ belief, logNarrowing } = learn(
-      prior,
-      rows.map(({ row, cents }, index) => ({ row, value: cents, variance: variances[index] ?? 1 })),
-    ));
     logLikelihood = 0;
-    const last = variances;
-    variances = rows.map(({ row, cents, sigma }) => {
-      const distance = cents - dot(row, belief.mean);
-      const badSpread = Math.hypot(sigma, badSpreadCents);
+    let change = 0;
+    for (const [index, row] of rows.entries()) {
+      const distance = (cents[index] as number) - dot(row, belief.mean);
+      const sigma = (sigmas[index] as number) * sigmaFactor;
+      const badVariance = sigma ** 2 + badSpreadCents ** 2;
       const good = Math.log(1 - badShare) + logNormal(distance, sigma);
-      const bad = Math.log(badShare) + logNormal(distance, badSpread);
+      const bad = Math.log(badShare) + logNormal(distance, Math.sqrt(badVariance));
       const either = Math.max(good, bad) + Math.log1p(Math.exp(-Math.abs(good - bad)));
       logLikelihood += either;
       const honest = Math.exp(good - either);
-      return 1 / (honest / sigma ** 2 + (1 - honest) / badSpread ** 2);
-    });
-    if (variances.every((variance, index) => Math.abs(Math.log(variance / (last[index] ?? variance))) < 0.02)) break;
+      const variance = 1 / (honest / sigma ** 2 + (1 - honest) / badVariance);
+      change = Math.max(change, Math.abs(variance / (variances[index] as number) - 1));
+      variances[index] = variance;
+    }
+    if (change < settled) break;
+    ({ belief, logNarrowing } = learn(prior, rows, cents, variances));
   }
-  const logPrior = prior.mean.reduce((sum, mean, index) => {
-    const variance = prior.covariance[index]?.[index] ?? 0;
-    return variance === 0 ? sum : sum - ((belief.mean[index] ?? mean) - mean) ** 2 / (2 * variance);
-  }, 0);
-  return { belief, logEvidence: logLikelihood + logPrior + logNarrowing };
+  let logPrior = 0;
+  for (const [index, mean] of prior.mean.entries()) {
+    const variance = prior.covariance[index * (prior.mean.length + 1)] as number;
+    if (variance > 0) logPrior -= ((belief.mean[index] as number) - mean) ** 2 / (2 * variance);
+  }
+  const finalDoubts = variances.map((variance, index) => variance / ((sigmas[index] as number) * sigmaFactor) ** 2);
+  return { belief, logEvidence: logLikelihood + logPrior + logNarrowing, doubts: finalDoubts };
 }

@@ -1,4 +1,4 @@
-import type { StringKnowledge } from './hypotheses.ts';
+import { driftSpreads, type StringKnowledge } from './hypotheses.ts';
 import type { Step } from './layout.ts';
 import { fitSession, logSum, type Candidate, type Session } from './posterior.ts';
 import type { Slip } from './types.ts';
@@ -12,10 +12,10 @@ const sharesSeeking = [
 ];
 const slipSpreadCents = 15;
 /** The log of how much better a slip must explain the readings (prior odds of a slip at any one place included). */
-const logBurden = 7;
+const logBurden = 3.5;
 const smallestSlipCents = 4;
 const smallestSlipSigmas = 4;
-const mostSlips = 4;
+const mostSteps = 4;
 const lawsConsidered = 4;
 const placesConsidered = 3;
 
@@ -32,13 +32,18 @@ export function findSlips(session: Session, knowledge: StringKnowledge): Found {
   let found: Found = { session, slips: [] };
   const laws = [...knowledge.laws].sort((a, b) => b.logWeight - a.logWeight).slice(0, lawsConsidered);
   const plain = laws.slice(0, 1);
-  while (found.slips.length < mostSlips) {
+  for (let round = 0; round < mostSteps; round += 1) {
     const present = found.session;
-    const before = evidenceOf(fitSession(present, laws, sharesSeeking));
-    const places = placesIn(present)
-      .map((place) => ({ place, log: evidenceOf(fitSession(withStep(present, place), plain, sharesSeeking.slice(0, 1))) }))
+    const quickly = (tried: Session) => evidenceOf(fitSession(tried, plain, sharesSeeking.slice(0, 1), driftSpreads.slice(0, 1)));
+    const bar = quickly(present) + logBurden / 2;
+    const promising = placesIn(present)
+      .map((place) => ({ place, log: quickly(withStep(present, place)) }))
+      .filter(({ log }) => log > bar)
       .sort((a, b) => b.log - a.log)
-      .slice(0, placesConsidered)
+      .slice(0, placesConsidered);
+    if (promising.length === 0) break;
+    const before = evidenceOf(fitSession(present, laws, sharesSeeking));
+    const places = promising
       .map(({ place }) => {
         const candidates = fitSession(withStep(present, place), laws, sharesSeeking);
         return { place, candidates, gain: evidenceOf(candidates) - before };
@@ -49,8 +54,9 @@ export function findSlips(session: Session, knowledge: StringKnowledge): Found {
     const column = 2 + present.stretches.length + present.steps.length;
     const cents = best.candidates.reduce((sum, c) => sum + c.weight * (c.belief.mean[column] ?? 0), 0);
     const sigma = best.candidates.reduce((sum, c) => sum + c.weight * c.sigmaFactor, 0) * best.place.sigmaCents;
-    if (Math.abs(cents) < Math.max(smallestSlipCents, smallestSlipSigmas * sigma)) break;
-    found = { session: withStep(present, best.place), slips: [...found.slips, { atSeconds: best.place.atSeconds, cents }] };
+    const large = Math.abs(cents) >= Math.max(smallestSlipCents, smallestSlipSigmas * sigma);
+    const slip = { atSeconds: best.place.atSeconds, cents };
+    found = { session: withStep(present, best.place), slips: large ? [...found.slips, slip] : found.slips };
   }
   return { ...found, slips: [...found.slips].sort((a, b) => a.atSeconds - b.atSeconds) };
 }

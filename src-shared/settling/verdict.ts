@@ -18,6 +18,7 @@ const smallestSlideCents = 4;
 /** A slip is over when this many readings since then show creep alone. */
 const calmReadings = 4;
 const usualSigmaCents = 1;
+const keeping = { newest: 12, groups: 18 };
 
 /** One string to be judged, with its neighbours and what its past taught. */
 export interface Case {
@@ -75,7 +76,7 @@ function sessionOf(course: StringLog, others: readonly StringLog[], nowSeconds: 
   const { moves, past, string } = course;
   const otherTurns = others.flatMap((other) => other.moves.map(({ atSeconds }) => atSeconds));
   const breaks = [...moves.map(({ atSeconds }) => atSeconds), ...otherTurns].sort((a, b) => a - b);
-  const readings = thin(course.readings, breaks);
+  const readings = thin(course.readings, breaks, keeping);
   const everyMove = [...past.slice(-12).flatMap((retune) => retune.moves), ...moves];
   return {
     stretches: stretchesOf(moves, readings),

@@ -39,7 +39,8 @@ export interface Options {
   readonly retunesBefore?: number;
   readonly readings?: number;
   readonly noise?: Partial<ReadingNoise>;
-  readonly events?: (tunedAtSeconds: number) => readonly Event[];
+  /** What befalls the string, given when each of its retunes ended (oldest first). */
+  readonly events?: (tunedAtSeconds: readonly number[]) => readonly Event[];
 }
 
 const facts = (random: Random): Omit<StringFacts, 'daysSinceChange'> =>
@@ -101,7 +102,7 @@ export function drawScenario(random: Random, kind: Kind, law: LawKind | undefine
   );
   const retunes = times.map((at, index) => drawTurns(random, at, (earlier - index) % 2 === 0 ? wanted : -wanted));
   const unseen: readonly Move[] = young ? [] : [{ atSeconds: tuned - random.between(8, 30) * day - earlier * gap, cents: -wanted }];
-  const events = [...drawEvents(random, kind, tuned), ...(options.events?.(tuned) ?? [])];
+  const events = [...drawEvents(random, kind, tuned), ...(options.events?.(times) ?? [])];
   const life: Life = { string, strungAtSeconds, moves: [...unseen, ...retunes.flat()], events };
 
   const visits = retunes.map((moves): Visit => {
