@@ -70,10 +70,13 @@ export const fakeWorld = (plugged: FakeDevice[] = [{ deviceId: 'a1', label: 'Pic
   const tracks: FakeTrack[] = [];
   const contexts: FakeContext[] = [];
   const asked: MediaTrackConstraints[] = [];
-  const control = { refusal: null as DOMException | null, contextState: 'running' as AudioContextState };
+  const control = { refusal: null as DOMException | null, contextState: 'running' as AudioContextState, timesListed: 0 };
 
   const devices = Object.assign(new EventTarget(), {
-    enumerateDevices: async () => inputs.map(({ deviceId, label }) => ({ kind: 'audioinput', deviceId, label })),
+    enumerateDevices: async () => {
+      control.timesListed += 1;
+      return inputs.map(({ deviceId, label }) => ({ kind: 'audioinput', deviceId, label }));
+    },
     getUserMedia: async ({ audio }: { audio: MediaTrackConstraints }) => {
       asked.push(audio);
       if (control.refusal) throw control.refusal;

@@ -45,6 +45,14 @@ describe('which input', () => {
     await settled();
     expect(counts).toEqual([0, 1]);
   });
+
+  test('a list that is under way when the watcher unsubscribes is not delivered', async () => {
+    const { world } = fakeWorld();
+    let calls = 0;
+    watchInputs(() => (calls += 1), world.devices)();
+    await settled();
+    expect(calls).toBe(0);
+  });
 });
 
 describe('what spoils an input', () => {

@@ -152,6 +152,38 @@ describe('a device that goes and comes back', () => {
     ]);
   });
 
+  test('is read on the channel that was chosen meanwhile, and a change of channel starts reading afresh', async () => {
+    const { listening, open, source, connected, told } = session();
+    await open();
+    listening.chooseChannel(1);
+    expect(told.slice(-2)).toEqual([{ channel: 1 }, { kind: 'reset' }]);
+    expect(listening.snapshot().channel).toBe(1);
+    source().closed();
+    await open();
+    expect(connected.map((pipe) => (pipe as { channel: number }).channel)).toEqual([0, 1]);
+  });
+
+  test('while the reading part still loads leaves nothing running', async () => {
+    const { open, source, told } = session();
+    const opening = open();
+    source().closed();
+    await opening;
+    expect(told).toEqual(['closed']);
+  });
+
+  test('after a sleep of the audio clock the worker hears where its 0 lies now', async () => {
+    const { listening, open, become, told } = session();
+    const context = await open({}, 5);
+    context.state = 'suspended';
+    become('asleep');
+    context.state = 'running';
+    context.currentTime = 2;
+    become('open');
+    const { kind, startsAtSeconds } = told.at(-1) as { kind: string; startsAtSeconds: number };
+    expect(kind).toBe('clock');
+    expect(startsAtSeconds + 2).toBeCloseTo(listening.nowSeconds(), 6);
+  });
+
   test('does not set the clock of the session back', async () => {
     const { listening, open, source } = session();
     const context = await open();

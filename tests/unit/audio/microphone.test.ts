@@ -132,6 +132,48 @@ describe('a device that goes away', () => {
     expect(asked).toHaveLength(6);
     expect(last()?.kind).toBe('lost');
   });
+
+  test('having been plugged in again, or having stayed for a while, it is tried as patiently as before', async () => {
+    const { world, tracks, pass, plug } = fakeWorld();
+    const { listener, last } = diary();
+    await createMicrophone({}, world).start(listener);
+    const breakOff = async (times: number) => {
+      for (let round = 0; round < times; round += 1) {
+        tracks.at(-1)!.unplug();
+        await pass(9);
+      }
+    };
+    await breakOff(6);
+    expect(last()?.kind).toBe('lost');
+    plug([pickup]);
+    await breakOff(5);
+    expect(last()?.kind).toBe('open');
+    await pass(11);
+    await breakOff(5);
+    expect(last()?.kind).toBe('open');
+  });
+
+  test('an audio engine that breaks down is built anew', async () => {
+    const { world, contexts, pass } = fakeWorld();
+    const { listener, last } = diary();
+    await createMicrophone({}, world).start(listener);
+    contexts[0]!.dispatchEvent(new Event('error'));
+    expect(last()?.kind).toBe('lost');
+    await pass(1);
+    expect([last()?.kind, contexts.length]).toEqual(['open', 2]);
+  });
+
+  test('what becomes of a device that is no longer listened to does not matter', async () => {
+    const { world, tracks, contexts } = fakeWorld();
+    const { listener, last } = diary();
+    const microphone = createMicrophone({}, world);
+    await microphone.start(listener);
+    await microphone.retry();
+    tracks[0]!.unplug();
+    tracks[0]!.mute(true);
+    contexts[0]!.become('suspended');
+    expect([last()?.kind, tracks.length]).toEqual(['open', 2]);
+  });
 });
 
 describe('a device that is open and not heard', () => {
@@ -169,14 +211,21 @@ describe('a device that is open and not heard', () => {
 
 describe('stopping', () => {
   test('lets go of device and context, and nothing opens it again', async () => {
-    const { world, tracks, contexts, plug, pass, asked } = fakeWorld();
+    const { world, tracks, contexts, plug, pass, asked, control } = fakeWorld();
     const { listener, last } = diary();
     const microphone = createMicrophone({}, world);
     await microphone.start(listener);
     microphone.stop();
+    control.timesListed = 0;
     plug([pickup, laptop]);
     await pass(60);
-    expect([tracks[0]!.stopped, contexts[0]!.state, last()?.kind, asked.length]).toEqual([true, 'closed', 'closed', 1]);
+    expect([tracks[0]!.stopped, contexts[0]!.state, last()?.kind, asked.length, control.timesListed]).toEqual([
+      true,
+      'closed',
+      'closed',
+      1,
+      0,
+    ]);
   });
 
   test('while the question is still on the screen: a late answer is not listened to', async () => {
@@ -189,5 +238,18 @@ describe('stopping', () => {
     expect(last()?.kind).toBe('closed');
     expect(tracks.every(({ stopped }) => stopped)).toBe(true);
     expect(contexts).toHaveLength(0);
+  });
+
+  test('while the reading part still loads: it is not called open afterwards', async () => {
+    const { world } = fakeWorld();
+    const { listener, kinds } = diary();
+    const loading = Promise.withResolvers<void>();
+    const microphone = createMicrophone({}, world);
+    const starting = microphone.start({ ...listener, opened: () => loading.promise });
+    await settled();
+    microphone.stop();
+    loading.resolve();
+    await starting;
+    expect(kinds()).toEqual(['asking', 'closed']);
   });
 });
