@@ -6,6 +6,8 @@ import { centsApart, shifted } from './string.ts';
 export type Estimate = Fit & {
   /** Probability that the pitch is moving: a glide after a hard pluck, or a turning peg. */
   moving: number;
+  /** The drift as measured, before it is shrunk towards rest. */
+  rawDrift: number;
   steady: boolean;
   /** Length of the stretch it rests on, in seconds. */
   seconds: number;
@@ -64,6 +66,7 @@ export const createFollower = (rateHertz: number) => {
       sigmaCents: Math.sqrt(fit.sigmaCents ** 2 + left * seconds ** 2),
       driftCentsPerSecond: drift,
       moving,
+      rawDrift: fit.driftCentsPerSecond,
       steady: moving < 0.5 && Math.abs(drift) < 3,
       seconds: 2 * seconds,
       beginWith: 1,

@@ -31,9 +31,8 @@ export const isHum = (estimate: Estimate): boolean =>
 
 /** Whether a sound that began with a pluck goes on like a string: it does not swell and does not slide like a voice. */
 export const soundsPlucked = (estimate: Estimate): boolean =>
-  estimate.decayPerSecond > -swellAtMost - 3 * sigmaDecay(estimate) &&
-  Math.abs(estimate.driftCentsPerSecond) < slideAtMost + 2 * estimate.sigmaDrift;
+  estimate.decayPerSecond > -swellAtMost - 3 * sigmaDecay(estimate) && Math.abs(estimate.rawDrift) < slideAtMost + 2 * estimate.sigmaDrift;
 
 /** Whether a sound whose beginning was not heard is a string ringing on: it dies away and keeps its pitch. */
 export const ringsAlone = (estimate: Estimate): boolean =>
-  estimate.decayPerSecond > slowestDecay + sigmaDecay(estimate) && Math.abs(estimate.driftCentsPerSecond) < restingSlideAtMost;
+  estimate.decayPerSecond > slowestDecay + sigmaDecay(estimate) && Math.abs(estimate.rawDrift) < restingSlideAtMost + estimate.sigmaDrift;

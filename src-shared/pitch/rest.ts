@@ -6,33 +6,48 @@ const wanderCents = 0.4;
 /** Beyond this many standard errors from what was held, the string is somewhere else. */
 const limit = 3;
 const limitMoving = 1;
-/** A measurement with a larger error must be seen twice before it overrules what was held. */
+/** A measurement with a larger error must go on for a while before it overrules what was held. */
 const noisyCents = 0.25;
+const outlierSeconds = 0.06;
+/** A peg turns no faster than this, in cents per second; for so long a faster jump is not believed, and the error grows by so much. */
+const slideAtMost = 200;
+const jumpSeconds = 0.16;
+const clearJumpSeconds = 0.025;
+const doubtPerSecond = 8;
+const heldAtMostSeconds = 0.4;
 
 /**
  * Holds what has been learnt about a string at rest: a scalar Kalman filter with a random walk (R. Kalman, J. Basic Eng. 82, 1960).
  * In noise it keeps the value while the note dies away; a string that moves is let go at once, so nothing lags behind a turning peg.
  */
 export const createRest = () => {
-  let contradicted = false;
+  let rival: { hertz: number; atSeconds: number; sinceSeconds: number } | null = null;
   let held: { hertz: number; variance: number; atSeconds: number } | null = null;
 
-  /** The estimate with what was known before folded in. */
-  const settle = (estimate: Estimate, atSeconds: number): Estimate => {
+  /** The estimate with what was known before folded in; null where it has been contradicted for too long to be shown. */
+  const settle = (estimate: Estimate, atSeconds: number): Estimate | null => {
     const measured = estimate.sigmaCents ** 2;
     const passed = held === null ? 0 : atSeconds - held.atSeconds;
     const before = held === null ? Infinity : held.variance + wanderCents ** 2 * passed;
     const apart = held === null ? 0 : centsApart(estimate.hertz, held.hertz);
-    if (held === null || Math.abs(apart) > (estimate.moving > 0.5 ? limitMoving : limit) * Math.sqrt(before + measured)) {
-      if (held !== null && !contradicted && measured > noisyCents ** 2 && before < measured) {
-        contradicted = true;
-        return { ...estimate, hertz: held.hertz, sigmaCents: estimate.sigmaCents };
+    const error = Math.sqrt(before + measured);
+    if (held === null || Math.abs(apart) > (estimate.moving > 0.5 ? limitMoving : limit) * error) {
+      // A peg cannot jump: what does is a voice or another string, for a while; so is a lone outlier in noise.
+      const jump = Math.abs(apart) > slideAtMost * passed + limit * error;
+      const noisy = measured > noisyCents ** 2;
+      const patience = jump ? (noisy ? jumpSeconds : clearJumpSeconds) : noisy && before < measured ? outlierSeconds : 0;
+      const goesOn =
+        rival !== null && Math.abs(centsApart(estimate.hertz, rival.hertz)) < slideAtMost * (atSeconds - rival.atSeconds) + 2 * error;
+      rival = { hertz: estimate.hertz, atSeconds, sinceSeconds: goesOn && rival !== null ? rival.sinceSeconds : atSeconds };
+      if (held !== null && atSeconds - rival.sinceSeconds < patience) {
+        if (passed > heldAtMostSeconds) return null;
+        return { ...estimate, hertz: held.hertz, sigmaCents: Math.sqrt(before + (doubtPerSecond * passed) ** 2), steady: false };
       }
-      contradicted = false;
       held = { hertz: estimate.hertz, variance: measured, atSeconds };
+      rival = null;
       return estimate;
     }
-    contradicted = false;
+    rival = null;
     // Stretches overlap: of this one only the newest `passed` seconds are news.
     const news = measured * Math.max(1, estimate.seconds / Math.max(1e-3, passed));
     held = { hertz: shifted(held.hertz, (apart * before) / (before + news)), variance: (before * news) / (before + news), atSeconds };
@@ -42,8 +57,7 @@ export const createRest = () => {
   return {
     settle,
     restart: () => {
-      held = null;
-      contradicted = false;
+      held = rival = null;
     },
   };
 };

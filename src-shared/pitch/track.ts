@@ -192,7 +192,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
       if (current === null) return refusal(pluckedAt !== null && since < 0.15 * rateHertz ? 'attack' : 'unclear');
       memory.learn(current);
       rest.restart();
-      return frame(rest.settle(current, state.endSeconds));
+      return frame(rest.settle(current, state.endSeconds) ?? current);
     }
     const next = follower.follow(background.clean, state.end, usable, current, memory.recall(current.hertz));
     const onProbation = pluckedAt !== null && since < probationSeconds * rateHertz;
@@ -205,9 +205,11 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
       forget();
       return refusal('unclear');
     }
-    current = next;
     memory.learn(next);
-    return frame(rest.settle(next, state.endSeconds));
+    const shown = rest.settle(next, state.endSeconds);
+    if (shown === null) return refusal('two sounds');
+    current = shown;
+    return frame(current);
   };
 
   const push = (samples: Float32Array): PitchEvent[] => {
