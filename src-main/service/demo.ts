@@ -24,7 +24,8 @@ async function readDemoFile(path: string): Promise<LibraryFile> {
 }
 
 /**
- * Puts the demo library beside what the player has, all or nothing; what the player has kept of an earlier one is left as it is. `now` is the moment that a file with relative times counts back from.
+ * Puts the demo library beside what the player has, all or nothing; what the player has kept of an earlier one is left as it is.
+ * `now` is the moment that a file with relative times counts back from.
  * Throws `already-there` the second time, `not-found` where there is no demo file.
  */
 export async function loadDemo(library: Library, file: string, now: number): Promise<void> {

@@ -1,6 +1,6 @@
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
-import fc from 'fast-check';
+import { assert, integer, property, uniqueArray } from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { backupsToKeep } from '../../src-main/library/backup.ts';
 import { openLibrary, putTuning } from '../../src-main/library/index.ts';
@@ -13,16 +13,15 @@ describe('the rotation of backups', () => {
   test('keeps the last seven days and the last day of each of the four weeks before', () => {
     const sixtyDays = Array.from({ length: 60 }, (_, days) => dayBefore(days));
     // 25 November 2026 is a Wednesday; the seven days reach back to Thursday the 19th, so the week before that ends on Wednesday the 18th.
-    expect(backupsToKeep(sixtyDays)).toEqual([
-      ...['2026-11-25', '2026-11-24', '2026-11-23', '2026-11-22', '2026-11-21', '2026-11-20', '2026-11-19'],
-      ...['2026-11-18', '2026-11-15', '2026-11-08', '2026-11-01'],
-    ]);
+    const daily = ['2026-11-25', '2026-11-24', '2026-11-23', '2026-11-22', '2026-11-21', '2026-11-20', '2026-11-19'];
+    const weekly = ['2026-11-18', '2026-11-15', '2026-11-08', '2026-11-01'];
+    expect(backupsToKeep(sixtyDays)).toEqual([...daily, ...weekly]);
   });
 
   test('never lets the newest go, keeps no more than eleven, and keeps what it kept', () => {
-    const day = fc.integer({ min: 0, max: 400 }).map(dayBefore);
-    fc.assert(
-      fc.property(fc.uniqueArray(day, { minLength: 1, maxLength: 80 }), (days) => {
+    const day = integer({ min: 0, max: 400 }).map(dayBefore);
+    assert(
+      property(uniqueArray(day, { minLength: 1, maxLength: 80 }), (days) => {
         const kept = backupsToKeep(days);
         expect(kept[0]).toBe(days.toSorted().at(-1));
         expect(kept.length).toBeLessThanOrEqual(11);

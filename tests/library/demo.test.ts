@@ -109,7 +109,14 @@ describe('the demo library', () => {
     expect(await valueOf(service, 'overview.read')).toMatchObject([{ instrument: { name: 'Wren' }, lastReadings: [reading] }]);
     await service.close();
     expect(await rowCounts(folder)).toEqual({
-      ...{ instruments: 1, stringSets: 1, tunings: 1, songs: 0, retunes: 1, retuneStrings: 4, turns: 1, readings: 1 },
+      instruments: 1,
+      stringSets: 1,
+      tunings: 1,
+      songs: 0,
+      retunes: 1,
+      retuneStrings: 4,
+      turns: 1,
+      readings: 1,
     });
   });
 
@@ -130,7 +137,14 @@ describe('the demo library', () => {
     await valueOf(service, 'demo.remove');
     await service.close();
     expect(await rowCounts(folder)).toEqual({
-      ...{ instruments: 1, stringSets: 1, tunings: 1, songs: 0, retunes: 1, retuneStrings: 4, turns: 0, readings: 0 },
+      instruments: 1,
+      stringSets: 1,
+      tunings: 1,
+      songs: 0,
+      retunes: 1,
+      retuneStrings: 4,
+      turns: 0,
+      readings: 0,
     });
   });
 

@@ -106,7 +106,13 @@ describe('the status', () => {
     await again.close();
     const third = await openService(folder);
     expect(await valueOf(third, 'library.status')).toEqual({
-      ...{ host: 'desk', version: '0.0.0', dataFolder: folder, backups: 1, demo: false, demoMicrophone: null, notice: null },
+      host: 'desk',
+      version: '0.0.0',
+      dataFolder: folder,
+      backups: 1,
+      demo: false,
+      demoMicrophone: null,
+      notice: null,
     });
   });
 });

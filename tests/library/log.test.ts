@@ -17,6 +17,8 @@ import {
 } from '../support/host.ts';
 
 const minute = 60_000;
+const at = (hour: number): number => evening + hour * 60 * minute;
+const heard = (id: string, course: number, at: number): Reading => ({ ...reading, id, retuneId: null, course, at });
 
 describe('a retune in the log', () => {
   test('is written, read back whole, and leaves the instrument in the tuning it was taken to', async () => {
@@ -77,7 +79,6 @@ describe('reading the log', () => {
   test('gives the last retunes and what was heard since the first of them, oldest first', async () => {
     const service = await openService(await temporaryFolder());
     await saveWren(service);
-    const at = (hour: number): number => evening + hour * 60 * minute;
     for (const hour of [2, 0, 1]) {
       await valueOf(service, 'log.beginRetune', { ...retune, id: `retune-${hour}`, startedAt: at(hour) });
       const readings: Reading[] = [{ ...reading, id: `reading-${hour}`, retuneId: `retune-${hour}`, at: at(hour) + minute }];
@@ -103,7 +104,6 @@ describe('the overview', () => {
   test('shows the last reading of each string, and of the strings fitted now', async () => {
     const service = await openService(await temporaryFolder());
     await saveWren(service);
-    const heard = (id: string, course: number, at: number): Reading => ({ ...reading, id, retuneId: null, course, at });
     const readings = [heard('a', 0, evening + 2), heard('b', 0, evening + 3), heard('c', 0, evening + 1), heard('d', 3, evening)];
     await valueOf(service, 'log.append', { turns: [], readings });
     const lastIds = async (): Promise<string[] | undefined> => {
