@@ -252,4 +252,22 @@ describe('stopping', () => {
     await starting;
     expect(kinds()).toEqual(['asking', 'closed']);
   });
+
+  test('and started anew while the reading part still loads: only the second attempt is told', async () => {
+    const { world } = fakeWorld();
+    const { listener, kinds } = diary();
+    const loads = [Promise.withResolvers<void>(), Promise.withResolvers<void>()];
+    const waiting = loads.map(({ promise }) => promise);
+    const microphone = createMicrophone({}, world);
+    const starting = microphone.start({ ...listener, opened: () => waiting.shift() ?? Promise.resolve() });
+    await settled();
+    const again = microphone.retry();
+    await settled();
+    loads[0]!.resolve();
+    await starting;
+    expect(kinds()).toEqual(['asking', 'asking']);
+    loads[1]!.resolve();
+    await again;
+    expect(kinds()).toEqual(['asking', 'asking', 'open']);
+  });
 });
