@@ -1,6 +1,6 @@
 import { growthOf, superposed, type Strain } from './creep.ts';
 import { driftSpreads, sigmaFactors, type DriftSpread, type LawBelief, type SigmaFactor } from './hypotheses.ts';
-import { firstDoubts, type Step, type Stretch } from './layout.ts';
+import { firstDoubts, movementHeard, type Step, type Stretch } from './layout.ts';
 import { covarianceOf, dot, independent, varianceOf, type Belief } from './linear.ts';
 import { robustFit } from './robust.ts';
 
@@ -49,7 +49,12 @@ export function fitSession(
   const width = levelColumn + stretches.length + steps.length;
   const readings = stretches.flatMap((stretch) => stretch.readings);
   const cents = Float64Array.from(readings, (reading) => reading.cents);
-  const claimed = Float64Array.from(readings, ({ sigmaCents }) => Math.max(sigmaCents, smallestSigma));
+  const claimed = Float64Array.from(
+    stretches.flatMap((stretch) => {
+      const lawError = lawErrorShare * movementHeard(stretch);
+      return stretch.readings.map(({ sigmaCents }) => Math.hypot(Math.max(sigmaCents, smallestSigma), lawError));
+    }),
+  );
   let start: Float64Array = Float64Array.from(stretches.flatMap(firstDoubts));
 
   const trials = laws.map(({ law, logWeight, rate }, lawIndex) => {
@@ -93,6 +98,8 @@ export function fitSession(
 
 const farBehind = 7;
 const smallestSigma = 0.15;
+/** How far a string's own law departs from the nearest listed one, as a share of the movement (measured on the bench). */
+const lawErrorShare = 0.012;
 
 /** log Σ exp, without overflow. */
 export function logSum(logs: readonly number[]): number {

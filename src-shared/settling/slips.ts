@@ -1,5 +1,5 @@
 import { driftSpreads, type StringKnowledge } from './hypotheses.ts';
-import type { Step } from './layout.ts';
+import { movementHeard, type Step } from './layout.ts';
 import { fitSession, logSum, type Candidate, type Session } from './posterior.ts';
 import type { Slip } from './types.ts';
 
@@ -13,8 +13,12 @@ const sharesSeeking = [
 const slipSpreadCents = 15;
 /** The log of how much better a slip must explain the readings (prior odds of a slip at any one place included). */
 const logBurden = 3.5;
+/** The more a string creeps, the more its own law departs from the listed ones: further burden for each cent of movement heard. */
+const logBurdenPerCent = 0.05;
 const smallestSlipCents = 4;
 const smallestSlipSigmas = 4;
+/** Of places that explain the readings about as well, the latest is taken: a bad reading just before a slip looks like part of it. */
+const asGood = 1;
 const mostSteps = 4;
 const lawsConsidered = 4;
 const placesConsidered = 3;
@@ -32,10 +36,12 @@ export function findSlips(session: Session, knowledge: StringKnowledge): Found {
   let found: Found = { session, slips: [] };
   const laws = [...knowledge.laws].sort((a, b) => b.logWeight - a.logWeight).slice(0, lawsConsidered);
   const plain = laws.slice(0, 1);
+  const present = session.stretches.at(-1);
+  const burden = logBurden + logBurdenPerCent * (present === undefined ? 0 : movementHeard(present));
   for (let round = 0; round < mostSteps; round += 1) {
     const present = found.session;
     const quickly = (tried: Session) => evidenceOf(fitSession(tried, plain, sharesSeeking.slice(0, 1), driftSpreads.slice(0, 1)));
-    const bar = quickly(present) + logBurden / 2;
+    const bar = quickly(present) + burden / 2;
     const promising = placesIn(present)
       .map((place) => ({ place, log: quickly(withStep(present, place)) }))
       .filter(({ log }) => log > bar)
@@ -48,9 +54,10 @@ export function findSlips(session: Session, knowledge: StringKnowledge): Found {
         const candidates = fitSession(withStep(present, place), laws, sharesSeeking);
         return { place, candidates, gain: evidenceOf(candidates) - before };
       })
-      .sort((a, b) => b.gain - a.gain);
-    const best = places[0];
-    if (best === undefined || best.gain < logBurden) break;
+      .sort((a, b) => b.place.atSeconds - a.place.atSeconds);
+    const most = Math.max(...places.map(({ gain }) => gain));
+    const best = places.find(({ gain }) => gain > most - asGood);
+    if (best === undefined || most < burden) break;
     const column = 2 + present.stretches.length + present.steps.length;
     const cents = best.candidates.reduce((sum, c) => sum + c.weight * (c.belief.mean[column] ?? 0), 0);
     const sigma = best.candidates.reduce((sum, c) => sum + c.weight * c.sigmaFactor, 0) * best.place.sigmaCents;
