@@ -1,5 +1,5 @@
 import { DatabaseSync, type SQLInputValue } from 'node:sqlite';
-import { Kysely, SqliteDialect, type SqliteDatabase, type SqliteStatement } from 'kysely';
+import { Kysely, SqliteAdapter, SqliteDialect, type SqliteDatabase, type SqliteStatement } from 'kysely';
 import type { Tables } from './tables.ts';
 
 /** How long another program may hold the file before the library is refused as busy. */
@@ -21,6 +21,19 @@ const asKyselyDatabase = (database: DatabaseSync): SqliteDatabase => ({
   },
 });
 
+/** Kysely runs migrations outside a transaction unless it is told that this database can change tables inside one; SQLite can (sqlite.org/lang_transaction.html). */
+class Adapter extends SqliteAdapter {
+  override get supportsTransactionalDdl(): boolean {
+    return true;
+  }
+}
+
+class Dialect extends SqliteDialect {
+  override createAdapter(): SqliteAdapter {
+    return new Adapter();
+  }
+}
+
 /** The file as both of its users see it: SQLite itself for pragmas and backups, Kysely for typed queries. */
 export type Database = { readonly file: DatabaseSync; readonly rows: Kysely<Tables> };
 
@@ -37,7 +50,7 @@ export function openDatabase(path: string): Database {
     file.close();
     throw fault;
   }
-  return { file, rows: new Kysely<Tables>({ dialect: new SqliteDialect({ database: asKyselyDatabase(file) }) }) };
+  return { file, rows: new Kysely<Tables>({ dialect: new Dialect({ database: asKyselyDatabase(file) }) }) };
 }
 
 /** Whether SQLite finds the file whole: its pages, its indexes' order, its constraints (`PRAGMA quick_check`). */
