@@ -2,7 +2,7 @@ import { breakShare, confirmShare } from '#shared/tension/index.ts';
 import { centsBetween, hertz, millimetres } from '#shared/units/index.ts';
 import type { Setup, StringState } from './state.ts';
 
-/** A string further than this above both where it was and where it is wanted is being tightened by mistake, in cents. */
+/** A string further than this above both where the retune found it and where it is wanted is being tightened by mistake, in cents. */
 const runawayCents = 300;
 
 /**
@@ -12,10 +12,10 @@ const runawayCents = 300;
 export function reasonToStop(setup: Setup, state: StringState, heardHertz: number): string | null {
   const heard = hertz(heardHertz);
   const aboveAim = centsBetween(heard, hertz(state.aimHertz));
-  const aboveBefore = centsBetween(heard, hertz(state.beforeHertz ?? state.presentHertz));
-  if (Math.min(aboveAim, aboveBefore) > runawayCents) return 'Stop: this string is far above its aim. Is that the right peg?';
+  const aboveStart = centsBetween(heard, hertz(setup.present[state.course]?.[state.string] ?? state.aimHertz));
+  if (Math.min(aboveAim, aboveStart) > runawayCents) return 'Stop: this string is far above its aim. Is that the right peg?';
   const string = setup.instrument.courses[state.course]?.strings[state.string];
-  if (string === undefined || aboveAim <= setup.toleranceCents || aboveBefore <= 0) return null;
+  if (string === undefined || aboveAim <= setup.toleranceCents || aboveStart <= 0) return null;
   const share = breakShare(string, millimetres(setup.instrument.scaleLengthMillimetres), heard);
   if (share === null || share <= confirmShare) return null;
   return `Stop: this string carries about ${Math.round(share * 100)} % of what breaks it. Keep your face away from it and loosen it.`;

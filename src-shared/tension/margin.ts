@@ -9,13 +9,13 @@ export const cautionShare = 0.75;
 export const confirmShare = 0.85;
 
 // Where plain strings break, as frequency times length in Hz·m; gauge cancels out. Published limits: gut and synthetic gut 260 (240–280),
-// nylon 256 (300 MPa, 1140 kg/m³), PVDF 240 (413 MPa, 1790 kg/m³), plain steel 291 (0.010 in music wire, least strength). They are statistical.
+// nylon 256.5 (300 MPa, 1140 kg/m³), PVDF 240.2 (413 MPa, 1790 kg/m³), plain steel 291.5 (0.010 in music wire, least strength). They are statistical.
 const breakLimits: Readonly<Record<Material, number>> = {
-  nylon: 256,
+  nylon: 256.5,
   'synthetic-gut': 260,
-  fluorocarbon: 240,
+  fluorocarbon: 240.2,
   gut: 260,
-  steel: 291,
+  steel: 291.5,
 };
 
 /**
@@ -32,7 +32,7 @@ export function breakShare(string: Pick<InstrumentString, 'material' | 'wound'>,
  * Null for wound strings. Nylon, 350 mm, A4, limit 1 → 8.8.
  */
 export function breakMarginSemitones(
-  string: InstrumentString,
+  string: Pick<InstrumentString, 'material' | 'wound'>,
   scaleLength: Millimetres,
   pitch: Hertz,
   limit = confirmShare,

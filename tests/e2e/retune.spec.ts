@@ -1,0 +1,88 @@
+import { mkdtempSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { DatabaseSync } from 'node:sqlite';
+import { expect } from 'playwright/test';
+import { writeWav } from '#shared/recording/index.ts';
+import { demoRecordings } from '../../demo-data/recordings.ts';
+import { electronPath } from '../support/electron-path.ts';
+import { hosts, test } from './app.ts';
+
+/** Chromium's fake device runs at 44.1 kHz; a float recording at that rate arrives bit for bit. */
+const rate = 44_100;
+const retune = demoRecordings(rate).find(({ file }) => file === 'wren-retune.wav');
+if (retune === undefined) throw new Error('the demo has no recording of a retune');
+const microphone = join(mkdtempSync(join(tmpdir(), 'stillstring-microphone-')), 'retune.wav');
+// The fake device loses up to 80 ms of a file's head and repeats its last moments for ever: half a second of silence at both ends.
+const pause = new Float32Array(rate / 2);
+writeFileSync(microphone, writeWav({ sampleRateHertz: rate, channels: [joined(pause, retune.samples, pause)] }, 'float32'));
+
+function joined(...parts: readonly Float32Array[]): Float32Array {
+  const whole = new Float32Array(parts.reduce((sum, part) => sum + part.length, 0));
+  let at = 0;
+  for (const part of parts) {
+    whole.set(part, at);
+    at += part.length;
+  }
+  return whole;
+}
+
+for (const host of hosts) {
+  test.describe(`on the ${host}`, () => {
+    test.use({ host, microphone });
+    test.skip(host === 'electron' && electronPath() === null, 'Electron’s binary is not on this machine');
+
+    test('a player retunes a tenor through the microphone, from the plan to rows in the library', async ({ page, dataFolder }) => {
+      await page.getByRole('button', { name: 'Look around with the demo library' }).click();
+      await expect(page.getByText('Wren').first()).toBeVisible();
+      const instrument = await page.evaluate(() => location.hash);
+      expect(instrument).toContain('instruments');
+
+      await page.evaluate(() => {
+        location.hash = '#/retune?on=demo-wren&to=demo-lantern-e-flat';
+      });
+      await expect(page.getByRole('heading', { level: 1 })).toHaveText('Lantern E♭');
+      await expect(page.getByText('first: loosen 2 semitones')).toBeVisible();
+      await page.keyboard.press('Space');
+      await expect(page.getByText('loosen', { exact: true })).toBeVisible();
+      await expect(page.getByRole('heading', { level: 1, name: 'Wren is in Lantern E♭' })).toBeVisible({ timeout: 90_000 });
+      await expect(page.getByText('Every reading is in the log.', { exact: false })).toBeVisible();
+
+      const rows = readRows(join(dataFolder, 'library.sqlite'));
+      expect(rows.instrumentTuning).toBe('demo-lantern-e-flat');
+      expect(rows.turns.map(({ course }) => course)).toEqual([1, 2, 3]);
+      for (const [course, truth] of lastSteadyHertz()) {
+        const reading = rows.readings.findLast((row) => row.course === course);
+        expect(Math.abs(1200 * Math.log2((reading?.hertz ?? Number.NaN) / truth)), `course ${course}`).toBeLessThan(1);
+      }
+
+      await page.keyboard.press('Enter');
+      await expect(page).toHaveURL(/settling/u);
+      await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+    });
+  });
+}
+
+const lastSteadyHertz = (): ReadonlyMap<number, number> =>
+  new Map((retune?.plucks ?? []).filter(({ steady }) => steady).map(({ course, hertz }) => [course, hertz]));
+
+/** What the latest retune left in the library's file. */
+function readRows(file: string) {
+  const library = new DatabaseSync(file, { readOnly: true });
+  const retuneId = library.prepare('select id from retunes where finishedAt is not null order by startedAt desc limit 1').get()?.[
+    'id'
+  ] as string;
+  const rows = {
+    instrumentTuning: library.prepare("select tuningId from instruments where id = 'demo-wren'").get()?.['tuningId'],
+    turns: library.prepare('select course, cents from turns where retuneId = ? order by at').all(retuneId) as {
+      course: number;
+      cents: number;
+    }[],
+    readings: library.prepare('select course, string, hertz from readings where retuneId = ? order by at').all(retuneId) as {
+      course: number;
+      hertz: number;
+    }[],
+  };
+  library.close();
+  return rows;
+}
