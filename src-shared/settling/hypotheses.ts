@@ -68,8 +68,8 @@ export const sigmaFactors: readonly SigmaFactor[] = [
 
 /** How fast everything else (weather, a slide) may carry the string: standard deviation in cents per hour, with its share. */
 export const driftSpreads = [
-  { centsPerHour: 1, share: 0.7 },
-  { centsPerHour: 5, share: 0.28 },
+  { centsPerHour: 0.3, share: 0.85 },
+  { centsPerHour: 4, share: 0.13 },
   { centsPerHour: 30, share: 0.02 },
 ] as const;
 

@@ -35,7 +35,7 @@ const driftColumn = 1;
 const levelColumn = 2;
 
 /** Hours of drift since now: as many as the clock's before now, fading out after it (weather does not go on for ever). */
-const driftHours = (seconds: number): number =>
+export const driftHours = (seconds: number): number =>
   (seconds <= 0 ? seconds : driftFadeSeconds * (1 - Math.exp(-seconds / driftFadeSeconds))) / 3600;
 
 /** Fits every hypothesis of the listed laws; weights sum to 1. Laws far behind in a first round are left at that. */
