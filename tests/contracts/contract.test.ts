@@ -59,7 +59,10 @@ describe('the contract', () => {
   test('has a handler for every request and no other', async () => {
     const library = await openLibrary(await temporaryFolder(), () => evening);
     const handlers = makeHandlers({
-      ...{ library, demoFile: '', clock: () => evening, changed: () => undefined },
+      library,
+      demoFile: '',
+      clock: () => evening,
+      changed: () => undefined,
       facts: { host: 'desk', version: '0', demoMicrophone: null },
     });
     expect(Object.keys(handlers).toSorted()).toEqual(requestNames.toSorted());
