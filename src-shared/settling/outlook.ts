@@ -1,11 +1,12 @@
 import type { StringKnowledge } from './hypotheses.ts';
 import { meanOf, quantileOf, shareBelow, type Part } from './mixture.ts';
-import { driftHours, fitSession, mixed, partsOf, type Candidate, type Session } from './posterior.ts';
+import { driftHours, fitSession, logSum, mixed, partsOf, type Candidate, type Session } from './posterior.ts';
 import type { Forecast } from './types.ts';
 
 // What a fitted session says about later: pitch, movement between two moments, and what one more reading would add.
 
-const negligibleWeight = 0.002;
+/** Against the likeliest. */
+const negligibleWeight = 0.01;
 /** No law of the list is the string's own: a forecast movement is uncertain by at least this share of itself (measured on the bench). */
 const lawErrorShare = 0.12;
 /** How often, and how fast, something else (weather) carries the string off after the last reading (assumed). */
@@ -39,12 +40,22 @@ const bandOf = (parts: readonly Part[]): Forecast => ({
   high: quantileOf(parts, 0.95),
 });
 
-/** Fits a session with what is known of the string. */
-export function outlookOn(session: Session, knowledge: StringKnowledge): Outlook {
-  const all = fitSession(session, knowledge.laws);
-  const heavy = all.filter(({ weight }) => weight > negligibleWeight);
-  const total = heavy.reduce((sum, { weight }) => sum + weight, 0);
-  const candidates: readonly Candidate[] = heavy.map((candidate) => ({ ...candidate, weight: candidate.weight / total }));
+/** Fits a session with what is known of the string, and averages with another account of it if one is given. */
+export function outlookOn(
+  session: Session,
+  knowledge: StringKnowledge,
+  other: { readonly session: Session; readonly logPrior: number } | null = null,
+): Outlook {
+  const all = [
+    ...fitSession(session, knowledge.laws),
+    ...(other === null
+      ? []
+      : fitSession(other.session, knowledge.laws).map((c) => ({ ...c, logEvidence: c.logEvidence + other.logPrior }))),
+  ];
+  const most = Math.max(...all.map(({ logEvidence }) => logEvidence));
+  const heavy = all.filter(({ logEvidence }) => logEvidence > most + Math.log(negligibleWeight));
+  const logTotal = logSum(heavy.map(({ logEvidence }) => logEvidence));
+  const candidates: readonly Candidate[] = heavy.map((c) => ({ ...c, weight: Math.exp(c.logEvidence - logTotal) }));
   const present = session.stretches.at(-1);
   const heardUntil = present?.anchorSeconds ?? session.nowSeconds;
 

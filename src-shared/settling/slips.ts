@@ -11,6 +11,9 @@ const sharesSeeking = [
   { factor: 2.4, share: 0.15 },
 ];
 const slipSpreadCents = 15;
+/** How often a session has a smaller step, and its standard deviation (assumed). */
+const smallStepShare = 0.2;
+const smallStepSpreadCents = 3;
 /** The log of how much better a slip must explain the readings (prior odds of a slip at any one place included). */
 const logBurden = 3.5;
 /** The more a string creeps, the more its own law departs from the listed ones: further burden for each cent of movement heard. */
@@ -79,13 +82,31 @@ function placesIn({ stretches, steps }: Session): readonly Place[] {
     readings.slice(2, -1).flatMap(({ atSeconds }, index) => {
       const around = readings.slice(index, index + 4);
       const sigmas = around.map(({ sigmaCents }) => sigmaCents).sort((a, b) => a - b);
-      const taken = steps.some((step) => step.atSeconds === atSeconds);
+      const taken = steps.some((step) => around.slice(1).some((near) => near.atSeconds === step.atSeconds));
       return taken ? [] : [{ atSeconds, sigmaCents: ((sigmas[1] ?? 1) + (sigmas[2] ?? 1)) / 2 }];
     }),
   );
 }
 
-const withStep = (session: Session, { atSeconds }: Place): Session => {
-  const step: Step = { atSeconds, meanCents: 0, spreadCents: slipSpreadCents };
+const withStep = (session: Session, { atSeconds }: Place, spreadCents = slipSpreadCents): Session => {
+  const step: Step = { atSeconds, meanCents: 0, spreadCents };
   return { ...session, steps: [...session.steps, step] };
 };
+
+/**
+ * The session as it would be with a step too small to be called a slip (a hard bend, a knock), where it fits best, and the logarithm of how
+ * likely such a step is there before it is looked at. Null where there is no place for one.
+ */
+export function withSmallStep(
+  session: Session,
+  knowledge: StringKnowledge,
+): { readonly session: Session; readonly logPrior: number } | null {
+  const law = knowledge.laws.reduce((most, one) => (one.logWeight > most.logWeight ? one : most));
+  const places = placesIn(session);
+  const tried = places.map((place) => {
+    const stepped = withStep(session, place, smallStepSpreadCents);
+    return { stepped, log: evidenceOf(fitSession(stepped, [law], sharesSeeking.slice(0, 1), driftSpreads.slice(0, 1))) };
+  });
+  const best = tried.reduce<(typeof tried)[number] | null>((most, one) => (most === null || one.log > most.log ? one : most), null);
+  return best === null ? null : { session: best.stepped, logPrior: Math.log(smallStepShare / places.length) };
+}

@@ -7,7 +7,7 @@ import type { Lesson } from './learning.ts';
 import { commonDrift, couplingSteps } from './neighbours.ts';
 import { outlookOn, type Outlook } from './outlook.ts';
 import type { Session } from './posterior.ts';
-import { findSlips } from './slips.ts';
+import { findSlips, withSmallStep } from './slips.ts';
 import { thin } from './thin.ts';
 import type { Assessment, Forecast, Policy, StringLog, Verdict } from './types.ts';
 import { why } from './why.ts';
@@ -36,7 +36,7 @@ export function assessString({ course, others, lesson, nowSeconds, policy }: Cas
   const movedAt = moves.at(-1)?.atSeconds ?? readings[0]?.atSeconds ?? nowSeconds;
   const heard = readings.filter(({ atSeconds }) => atSeconds >= movedAt);
   const { session, slips } = findSlips(sessionOf({ ...course, moves, readings }, others, nowSeconds), lesson.knowledge);
-  const outlook = outlookOn(session, lesson.knowledge);
+  const outlook = outlookOn(session, lesson.knowledge, withSmallStep(session, lesson.knowledge));
 
   const now = outlook.pitchAt(nowSeconds);
   const end = outlook.pitchAt(nowSeconds + policy.horizonSeconds);
