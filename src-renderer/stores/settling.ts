@@ -1,8 +1,10 @@
+import { useQueries, type UseQueryResult } from '@tanstack/react-query';
 import { useMemo } from 'react';
 import type { Overview } from '#shared/contract/index.ts';
 import { type LogRows, stringHistory } from '#shared/log/index.ts';
 import { type Assessment, assess } from '#shared/settling/index.ts';
 import { useNow } from './clock.ts';
+import { useHost } from './host.tsx';
 import { useLibrary } from './library.ts';
 
 /** One string's part of an instrument's state: which it is, its log and its verdict. */
@@ -22,6 +24,31 @@ export function useVerdicts(
     if (log === undefined || overview === null) return undefined;
     return { log, verdicts: verdictsOf(overview, log, now, toleranceCents) };
   }, [log, overview, now, toleranceCents]);
+}
+
+const dataOf = (results: readonly UseQueryResult<LogRows>[]) => results.map(({ data }) => data);
+
+/** The verdicts on every instrument, by its id; an instrument whose log is still loading is not there yet. */
+export function useEveryVerdict(overviews: readonly Overview[], toleranceCents: number): ReadonlyMap<string, readonly StringVerdict[]> {
+  const host = useHost();
+  const now = useNow();
+  const logs = useQueries({
+    queries: overviews.map(({ stringSet }) => {
+      const input = { stringSetId: stringSet.id, retunes: retunesRead };
+      return { queryKey: ['log.read', input], queryFn: (): Promise<LogRows> => host.ask('log.read', input) };
+    }),
+    combine: dataOf,
+  });
+  return useMemo(
+    () =>
+      new Map(
+        overviews.flatMap((overview, index) => {
+          const log = logs[index];
+          return log === undefined ? [] : [[overview.instrument.id, verdictsOf(overview, log, now, toleranceCents)]];
+        }),
+      ),
+    [overviews, logs, now, toleranceCents],
+  );
 }
 
 const day = 86_400_000;

@@ -4,7 +4,9 @@ import styles from './button.module.css';
 
 type Props = {
   readonly children: ReactNode;
-  readonly onPress: () => void;
+  /** Left out only where the button submits the form around it. */
+  readonly onPress?: () => void;
+  readonly submits?: boolean;
   /** One solid button a screen: the thing to do next. `plain` has no frame at all. */
   readonly look?: 'solid' | 'framed' | 'plain';
   /** The key that does the same, shown beside the words. */
@@ -14,8 +16,14 @@ type Props = {
 };
 
 /** A button in words. */
-export const Button = ({ children, onPress, look = 'framed', shortcut, isDisabled = false, autoFocus = false }: Props) => (
-  <Pressable className={`${styles['button']} ${styles[look]}`} onPress={onPress} isDisabled={isDisabled} autoFocus={autoFocus}>
+export const Button = ({ children, onPress, submits = false, look = 'framed', shortcut, isDisabled = false, autoFocus = false }: Props) => (
+  <Pressable
+    className={`${styles['button']} ${styles[look]}`}
+    type={submits ? 'submit' : 'button'}
+    isDisabled={isDisabled}
+    autoFocus={autoFocus}
+    {...(onPress === undefined ? {} : { onPress })}
+  >
     {children}
     {shortcut === undefined ? null : <kbd className={styles['key']}>{shortcut}</kbd>}
   </Pressable>

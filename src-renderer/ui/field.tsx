@@ -1,4 +1,4 @@
-import { FieldError, Input, Label, Text, TextField } from 'react-aria-components';
+import { FieldError, Input, Label, Text, TextArea, TextField } from 'react-aria-components';
 import styles from './field.module.css';
 
 type Props = {
@@ -10,10 +10,24 @@ type Props = {
   readonly hint?: string;
   readonly autoFocus?: boolean;
   readonly hideLabel?: boolean;
+  /** More than one line. */
+  readonly isLong?: boolean;
+  /** Called when the player is through with the field: on Enter, or on leaving it. */
+  readonly onDone?: () => void;
 };
 
 /** A line to write in, with its label above and what is wrong below. */
-export const Field = ({ label, value, onChange, problem = null, hint, autoFocus = false, hideLabel = false }: Props) => (
+export const Field = ({
+  label,
+  value,
+  onChange,
+  problem = null,
+  hint,
+  autoFocus = false,
+  hideLabel = false,
+  isLong = false,
+  onDone,
+}: Props) => (
   <TextField
     className={styles['field'] ?? ''}
     value={value}
@@ -22,9 +36,21 @@ export const Field = ({ label, value, onChange, problem = null, hint, autoFocus 
     autoFocus={autoFocus}
     validationBehavior="aria"
     {...(hideLabel ? { 'aria-label': label } : {})}
+    {...(onDone === undefined
+      ? {}
+      : {
+          onBlur: onDone,
+          onKeyDown: (event) => {
+            if (event.key === 'Enter') onDone();
+          },
+        })}
   >
     {hideLabel ? null : <Label className={`small quiet`}>{label}</Label>}
-    <Input className={styles['input'] ?? ''} placeholder={hideLabel ? label : ''} />
+    {isLong ? (
+      <TextArea className={`${styles['input']} ${styles['long']}`} rows={3} />
+    ) : (
+      <Input className={styles['input'] ?? ''} placeholder={hideLabel ? label : ''} />
+    )}
     {problem === null && hint !== undefined ? (
       <Text slot="description" className={`small faint`}>
         {hint}

@@ -11,7 +11,7 @@ export function useKeys(keys: Readonly<Record<string, () => void>>): void {
       const target = event.target instanceof Element ? event.target : null;
       if (event.repeat || event.ctrlKey || event.metaKey || event.altKey) return;
       if (target?.closest('input, textarea, select, [role="dialog"], [role="menu"], [role="listbox"]')) return;
-      if (event.key === ' ' && target?.closest('button, a')) return;
+      if ((event.key === ' ' || event.key === 'Enter') && target?.closest('button, a, [role="row"]')) return;
       const action = latest.current[event.key.length === 1 ? event.key.toLowerCase() : event.key];
       if (action === undefined) return;
       event.preventDefault();

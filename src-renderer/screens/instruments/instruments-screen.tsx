@@ -1,2 +1,117 @@
-/** Instruments. */
-export const InstrumentsScreen = () => <h1>Instruments</h1>;
+import { useNavigate, useSearch } from '@tanstack/react-router';
+import { useState } from 'react';
+import type { Overview, Settings } from '#shared/contract/index.ts';
+import type { Tuning } from '#shared/tunings/index.ts';
+import { useChosenInstrument } from '../../stores/chosen.ts';
+import { useNow } from '../../stores/clock.ts';
+import { useChange, useLibrary } from '../../stores/library.ts';
+import { useEveryVerdict } from '../../stores/settling.ts';
+import { Button } from '../../ui/button.tsx';
+import { Removed } from '../../ui/removed.tsx';
+import { type Address, keepInstrument } from '../address.ts';
+import { DemoLine } from './demo-line.tsx';
+import { FirstRun } from './first-run.tsx';
+import { InstrumentRow } from './instrument-row.tsx';
+import { NewInstrument } from './new-instrument.tsx';
+import { boardScale } from './row-strings.ts';
+import { needOf, standingOf, titleOf } from './standing.ts';
+import styles from './instruments.module.css';
+
+/** What the address calls a row that is not there yet. */
+const newRow = 'new';
+
+/** Instruments: every one at a glance; a row opens in place. */
+export function InstrumentsScreen() {
+  const { data: overviews } = useLibrary('overview.read', {});
+  const { data: tunings } = useLibrary('tunings.list', {});
+  const { data: settings } = useLibrary('settings.read', {});
+  const [removed, setRemoved] = useState<Overview['instrument'] | null>(null);
+  const restore = useChange('instruments.restore');
+  const open = useOpenRow();
+  const undo =
+    removed === null ? null : (
+      <Removed name={removed.name} onUndo={() => restore.mutate({ id: removed.id }, { onSuccess: () => setRemoved(null) })} />
+    );
+  if (overviews === undefined || tunings === undefined || settings === undefined) return null;
+  if (overviews.length === 0 && open.id !== newRow) {
+    return <FirstRun onSetUp={() => open.set(newRow)}>{undo}</FirstRun>;
+  }
+  return <InstrumentList overviews={overviews} tunings={tunings} settings={settings} open={open} undo={undo} onRemoved={setRemoved} />;
+}
+
+type OpenRow = { readonly id: string | null; readonly set: (id: string | null) => void };
+
+function useOpenRow(): OpenRow {
+  const { open } = useSearch({ strict: false });
+  const navigate = useNavigate();
+  return {
+    id: open ?? null,
+    set: (id) =>
+      void navigate({
+        to: '/instruments',
+        search: (before: Address) => ({ ...keepInstrument(before), ...(id === null ? {} : { open: id }) }),
+      }),
+  };
+}
+
+type ListProps = {
+  readonly overviews: readonly Overview[];
+  readonly tunings: readonly Tuning[];
+  readonly settings: Settings;
+  readonly open: OpenRow;
+  readonly undo: React.ReactNode;
+  readonly onRemoved: (instrument: Overview['instrument']) => void;
+};
+
+function InstrumentList({ overviews, tunings, settings, open, undo, onRemoved }: ListProps) {
+  const now = useNow();
+  const inHand = useChosenInstrument();
+  const verdicts = useEveryVerdict(overviews, settings.toleranceCents);
+  const isJudged = overviews.every(({ instrument }) => verdicts.has(instrument.id));
+  const rows = overviews
+    .map((overview) => {
+      const known = isJudged ? verdicts.get(overview.instrument.id) : undefined;
+      return {
+        overview,
+        verdicts: known,
+        name: overview.instrument.name,
+        standing: known === undefined ? null : standingOf(overview, known, now),
+      };
+    })
+    .sort((a, b) => needOf(a.standing) - needOf(b.standing));
+  const pxPerMillimetre = boardScale(overviews.map(({ instrument }) => instrument.scaleLengthMillimetres));
+  const isAdding = open.id === newRow;
+  const first =
+    rows.find(({ overview }) => overview.instrument.id === open.id) ?? rows.find(({ overview }) => overview === inHand) ?? rows[0];
+  return (
+    <div className={styles['page']}>
+      <h1>{isAdding ? 'A new instrument' : titleOf(rows)}</h1>
+      {isAdding ? <NewInstrument onLeave={() => open.set(null)} onSaved={open.set} /> : null}
+      <ul className={styles['list']} aria-label="Instruments">
+        {rows.map(({ overview, verdicts: known }) => (
+          <InstrumentRow
+            key={overview.instrument.id}
+            overview={overview}
+            tunings={tunings}
+            settings={settings}
+            verdicts={known}
+            pxPerMillimetre={pxPerMillimetre}
+            isOpen={open.id === overview.instrument.id}
+            isFirst={!isAdding && overview === first?.overview}
+            onToggle={(isOpen) => open.set(isOpen ? overview.instrument.id : null)}
+            onRemoved={() => {
+              open.set(null);
+              onRemoved(overview.instrument);
+            }}
+          />
+        ))}
+      </ul>
+      {undo}
+      <div className={styles['bottom']}>
+        <DemoLine />
+        <p className={`small faint ${styles['aside']}`}>In the order they need you. A straight column of beads is in tune.</p>
+        {isAdding ? null : <Button onPress={() => open.set(newRow)}>New instrument</Button>}
+      </div>
+    </div>
+  );
+}

@@ -1,7 +1,8 @@
 import { beadPath } from '../../ui/bead.ts';
 import { useSize } from '../../ui/size.ts';
 import { stringWidth } from '../../ui/string-width.ts';
-import { courseText, figure, halves, ordinal } from '../../ui/words.ts';
+import { courseText, figure, ordinal } from '../../ui/words.ts';
+import { bothMargins } from '../margins.ts';
 import { type Line, moveWords } from './lines.ts';
 import styles from './plan-board.module.css';
 
@@ -37,7 +38,7 @@ export function PlanBoard({ lines }: { readonly lines: readonly Line[] }) {
             <Way line={line} />
             <div className={styles['tail']}>
               <p>{pullWords(line)}</p>
-              <p className="small quiet">{marginWords(line)}</p>
+              <p className="small quiet">{bothMargins(line.after)}</p>
             </div>
           </li>
         ))}
@@ -116,10 +117,4 @@ function Way({ line }: { readonly line: Line }) {
 function pullWords({ now, after, turn }: Line): string {
   if (now.newtons === null || after.newtons === null) return 'pull not known';
   return turn === null ? `${figure(after.newtons, 1)} N` : `${figure(now.newtons, 1)} → ${figure(after.newtons, 1)} N`;
-}
-
-function marginWords({ after: { slackIn, breakIn } }: Line): string {
-  const slack = slackIn === null ? null : slackIn <= 0 ? 'slack: it will sound soft' : `slack in ${halves(slackIn)}`;
-  const breaks = breakIn === null ? null : breakIn <= 0 ? 'past the limit for breaking' : `break in ${halves(breakIn)}`;
-  return [slack, breaks].filter((words) => words !== null).join(', ');
 }

@@ -1,0 +1,171 @@
+import type { Overview } from '#shared/contract/index.ts';
+import {
+  courseNumber,
+  type Instrument,
+  instrumentSchema,
+  type InstrumentPreset,
+  type InstrumentString,
+  type StringSet,
+  stringSchema,
+  stringSetFromPreset,
+} from '#shared/instruments/index.ts';
+import { parsePitch, type SpelledPitch, writtenPitch } from '#shared/music/index.ts';
+import type { Material } from '#shared/units/index.ts';
+import { readNumber } from '../numbers.ts';
+
+/** One string as it stands in the form: text where the player types. */
+export type StringDraft = {
+  readonly home: string;
+  readonly material: Material;
+  readonly wound: boolean;
+  readonly diameterMillimetres: string;
+  readonly gramsPerMetre: string;
+};
+
+/** An instrument as it stands in the form. Nothing of it is lost while it is wrong. */
+export type Draft = {
+  readonly name: string;
+  readonly kind: string;
+  readonly scaleLengthMillimetres: string;
+  readonly frets: string;
+  readonly leftHanded: boolean;
+  readonly upsideDown: boolean;
+  readonly setName: string;
+  /** New strings were fitted: they get a history of their own. */
+  readonly hasNewStrings: boolean;
+  readonly courses: readonly (readonly StringDraft[])[];
+};
+
+/** What is wrong, a sentence a field; fields of a string are named `home 2 0` (course and string from the player's eye). */
+export type Problems = Readonly<Record<string, string>>;
+export type Entry = { readonly instrument: Instrument; readonly stringSet: StringSet };
+
+const numberText = (value: number | null): string => (value === null ? '' : String(value));
+
+/** The form for an instrument as the library has it. */
+export const draftOf = ({ instrument, stringSet }: Overview): Draft => ({
+  name: instrument.name,
+  kind: instrument.kind,
+  scaleLengthMillimetres: numberText(instrument.scaleLengthMillimetres),
+  frets: numberText(instrument.frets),
+  leftHanded: instrument.leftHanded,
+  upsideDown: instrument.upsideDown,
+  setName: stringSet.name,
+  hasNewStrings: false,
+  courses: stringSet.courses.map(({ strings, home }) =>
+    strings.map(({ material, wound, diameterMillimetres, linearDensityKilogramsPerMetre }, index) => ({
+      home: writtenPitch(home[index] ?? ''),
+      material,
+      wound,
+      diameterMillimetres: numberText(diameterMillimetres),
+      gramsPerMetre: linearDensityKilogramsPerMetre === null ? '' : String(Number((linearDensityKilogramsPerMetre * 1000).toPrecision(6))),
+    })),
+  ),
+});
+
+const sentences = {
+  name: 'Give the instrument a name of at most 60 letters.',
+  kind: 'Say in a few words what it is, like “tenor, high G”.',
+  scaleLengthMillimetres: 'The scale length is a number of millimetres from 150 to 1200: nut to saddle.',
+  frets: 'The frets are a whole number from 0 to 40.',
+  setName: 'Give the strings a name, like “Fluorocarbon, low G”.',
+  diameterMillimetres: 'The diameter is a number of millimetres from 0.1 to 3, or left empty.',
+  gramsPerMetre: 'The linear density is a number of grams per metre from 0.05 to 50, or left empty.',
+} as const;
+
+/** Reads the form for an instrument of the library: what to save, or what is wrong. `fresh` is the id and the moment of a new string set. */
+export function readDraft(
+  draft: Draft,
+  { instrument, stringSet }: Overview,
+  fresh: { readonly stringSetId: string; readonly at: number },
+): Entry | { readonly problems: Problems } {
+  const problems: Record<string, string> = {};
+  const set = draft.hasNewStrings ? { ...stringSet, id: fresh.stringSetId, fittedAt: fresh.at } : stringSet;
+  const courses = draft.courses.map((strings, course) => ({
+    strings: strings.map((string, index) => readString(string, `${course} ${index}`, problems)),
+    home: strings.map((string, index) => readHome(string, `${course} ${index}`, courseNumber(course, draft.courses.length), problems)),
+  }));
+  const next: Instrument = {
+    ...instrument,
+    name: draft.name.trim(),
+    kind: draft.kind.trim(),
+    scaleLengthMillimetres: readNumber(draft.scaleLengthMillimetres) ?? Number.NaN,
+    frets: readNumber(draft.frets) ?? Number.NaN,
+    leftHanded: draft.leftHanded,
+    upsideDown: draft.upsideDown,
+    stringSetId: set.id,
+  };
+  checkInstrument(next, problems);
+  const setName = draft.setName.trim();
+  if (setName === '' || setName.length > 80) problems['setName'] = sentences.setName;
+  const isGood = Object.keys(problems).length === 0;
+  return isGood
+    ? {
+        instrument: next,
+        stringSet: {
+          ...set,
+          name: setName,
+          courses: courses.map(({ strings, home }) => ({ strings, home: home.flatMap((pitch) => pitch ?? []) })),
+        },
+      }
+    : { problems };
+}
+
+function checkInstrument(instrument: Instrument, problems: Record<string, string>): void {
+  for (const field of ['name', 'kind', 'scaleLengthMillimetres', 'frets'] as const) {
+    if (!instrumentSchema.shape[field].safeParse(instrument[field]).success) problems[field] = sentences[field];
+  }
+}
+
+function readString(draft: StringDraft, place: string, problems: Record<string, string>): InstrumentString {
+  const { diameterMillimetres, gramsPerMetre } = draft;
+  const string = {
+    material: draft.material,
+    wound: draft.wound,
+    diameterMillimetres: diameterMillimetres.trim() === '' ? null : (readNumber(diameterMillimetres) ?? Number.NaN),
+    linearDensityKilogramsPerMetre: gramsPerMetre.trim() === '' ? null : (readNumber(gramsPerMetre) ?? Number.NaN) / 1000,
+  };
+  const { shape } = stringSchema;
+  if (!shape.diameterMillimetres.safeParse(string.diameterMillimetres).success)
+    problems[`diameterMillimetres ${place}`] = sentences.diameterMillimetres;
+  if (!shape.linearDensityKilogramsPerMetre.safeParse(string.linearDensityKilogramsPerMetre).success)
+    problems[`gramsPerMetre ${place}`] = sentences.gramsPerMetre;
+  return string;
+}
+
+function readHome({ home }: StringDraft, place: string, number: number, problems: Record<string, string>): SpelledPitch | null {
+  const pitch = parsePitch(home);
+  if (pitch === null)
+    problems[`home ${place}`] =
+      home.trim() === ''
+        ? `Write the pitch that course ${number} is at home in, like G4 or E♭4.`
+        : `“${home.trim()}” is no pitch. Write a letter, its sign and its octave, like G4 or E♭4.`;
+  return pitch;
+}
+
+/** A new instrument as a preset has it, or what is wrong with its name or scale length. */
+export function readNew(
+  draft: { readonly name: string; readonly scaleLengthMillimetres: string; readonly preset: InstrumentPreset },
+  fresh: { readonly id: string; readonly stringSetId: string; readonly at: number },
+): Entry | { readonly problems: Problems } {
+  const { preset } = draft;
+  const instrument: Instrument = {
+    id: fresh.id,
+    name: draft.name.trim(),
+    presetId: preset.id,
+    kind: preset.kind,
+    scaleLengthMillimetres: readNumber(draft.scaleLengthMillimetres) ?? Number.NaN,
+    frets: preset.frets,
+    leftHanded: false,
+    upsideDown: false,
+    inputLabel: null,
+    inputChannel: 0,
+    stringSetId: fresh.stringSetId,
+    tuningId: null,
+  };
+  const problems: Record<string, string> = {};
+  checkInstrument(instrument, problems);
+  if (Object.keys(problems).length > 0) return { problems };
+  const row = { id: fresh.stringSetId, instrumentId: fresh.id, name: 'First set', fittedAt: fresh.at };
+  return { instrument, stringSet: stringSetFromPreset(preset, row) };
+}

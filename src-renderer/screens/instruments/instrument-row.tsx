@@ -1,0 +1,86 @@
+import { useNavigate } from '@tanstack/react-router';
+import { useId } from 'react';
+import { Button as Pressable } from 'react-aria-components';
+import type { Overview, Settings } from '#shared/contract/index.ts';
+import type { Tuning } from '#shared/tunings/index.ts';
+import { useNow } from '../../stores/clock.ts';
+import type { StringVerdict } from '../../stores/settling.ts';
+import { stateOf } from '../../stores/strings.ts';
+import { Button } from '../../ui/button.tsx';
+import { alongString } from '../../ui/scale.ts';
+import { SmallBoard } from '../../ui/small-board.tsx';
+import { courseText } from '../../ui/words.ts';
+import { OpenInstrument } from './open-instrument.tsx';
+import { rowStrings } from './row-strings.ts';
+import { standingOf, verdictWord } from './standing.ts';
+import styles from './instruments.module.css';
+
+type Props = {
+  readonly overview: Overview;
+  readonly tunings: readonly Tuning[];
+  readonly settings: Settings;
+  /** Undefined until its log was read. */
+  readonly verdicts: readonly StringVerdict[] | undefined;
+  readonly pxPerMillimetre: number;
+  readonly isOpen: boolean;
+  /** The one whose plan is the thing to do next. */
+  readonly isFirst: boolean;
+  readonly onToggle: (isOpen: boolean) => void;
+  readonly onRemoved: () => void;
+};
+
+const boardHeight = 64;
+
+/** One instrument: what it is in, its strings at a glance, its verdict; opened, everything that is known of it. */
+export function InstrumentRow({ overview, tunings, settings, verdicts, pxPerMillimetre, isOpen, isFirst, onToggle, onRemoved }: Props) {
+  const navigate = useNavigate();
+  const id = useId();
+  const now = useNow();
+  const standing = verdicts === undefined ? null : standingOf(overview, verdicts, now);
+  const { instrument } = overview;
+  const { tuning } = stateOf(overview, tunings, settings);
+  const width = Math.round(instrument.scaleLengthMillimetres * pxPerMillimetre);
+  return (
+    <li className={styles['item']} data-open={isOpen} data-hand={isFirst}>
+      <div className={styles['row']}>
+        <div className={styles['head']}>
+          <h2 style={{ display: 'contents' }}>
+            <Pressable className={styles['name'] ?? ''} aria-expanded={isOpen} aria-controls={id} onPress={() => onToggle(!isOpen)}>
+              <strong>{instrument.name}</strong> <span className={styles['kind']}>{instrument.kind}</span>
+            </Pressable>
+          </h2>
+          <p className={styles['pitches']}>
+            {tuning.pitches.map((strings, course) => (
+              <span key={course}>{courseText(strings)}</span>
+            ))}
+          </p>
+          <p className="small quiet">{tuning.name}</p>
+        </div>
+        <div className={styles['board']}>
+          <SmallBoard
+            courses={rowStrings(overview, tuning, settings, verdicts ?? [])}
+            height={boardHeight}
+            width={width}
+            slotHalf={(alongString(settings.toleranceCents) - 0.5) * width}
+          />
+        </div>
+        <div className={styles['standing']}>
+          {standing === null ? null : (
+            <>
+              <p className={`verdict ${styles['verdict']}`} data-asks={standing.verdict === 'settling' || standing.verdict === 'slipping'}>
+                {verdictWord(standing.verdict)}
+              </p>
+              <p className="small quiet">{standing.reason}</p>
+            </>
+          )}
+        </div>
+        <div className={styles['action']}>
+          <Button look={isFirst ? 'solid' : 'plain'} onPress={() => void navigate({ to: '/retune', search: { on: instrument.id } })}>
+            Plan it
+          </Button>
+        </div>
+      </div>
+      <div id={id}>{isOpen ? <OpenInstrument overview={overview} tuning={tuning} onRemoved={onRemoved} /> : null}</div>
+    </li>
+  );
+}

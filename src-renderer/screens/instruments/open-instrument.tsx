@@ -1,0 +1,99 @@
+import { useState } from 'react';
+import type { Overview } from '#shared/contract/index.ts';
+import { courseNumber, homePitches, presetById, stringing } from '#shared/instruments/index.ts';
+import { useNow } from '../../stores/clock.ts';
+import { useChange } from '../../stores/library.ts';
+import { pullAt } from '../../stores/pull.ts';
+import type { TuningHere } from '../../stores/strings.ts';
+import { Button } from '../../ui/button.tsx';
+import { PullBoard } from '../../ui/pull-board.tsx';
+import { when } from '../../ui/time.ts';
+import { figure, courseText } from '../../ui/words.ts';
+import { writtenPitch } from '#shared/music/index.ts';
+import { bothMargins } from '../margins.ts';
+import { EditInstrument } from './edit-instrument.tsx';
+import { stringWords } from './string-words.ts';
+import styles from './instruments.module.css';
+
+type Props = { readonly overview: Overview; readonly tuning: TuningHere; readonly onRemoved: () => void };
+
+/** An instrument's row, opened: pull and margins in the tuning that it is in, what it measures and what is fitted. */
+export function OpenInstrument({ overview, tuning, onRemoved }: Props) {
+  const [isEditing, setEditing] = useState(false);
+  const remove = useChange('instruments.remove');
+  if (isEditing) return <EditInstrument overview={overview} onLeave={() => setEditing(false)} />;
+  const { name, id } = overview.instrument;
+  return (
+    <div className={styles['open']}>
+      <Pulls overview={overview} tuning={tuning} />
+      <Facts overview={overview} />
+      <div className={styles['buttons']}>
+        <Button onPress={() => setEditing(true)}>Change {name}</Button>
+        <Button look="plain" isDisabled={remove.isPending} onPress={() => remove.mutate({ id }, { onSuccess: onRemoved })}>
+          Remove {name}
+        </Button>
+        {remove.error === null ? null : <p role="alert">{remove.error.message}</p>}
+      </div>
+    </div>
+  );
+}
+
+function Pulls({ overview, tuning }: Omit<Props, 'onRemoved'>) {
+  const { courses } = overview.stringSet;
+  const preset = presetById(overview.instrument.presetId);
+  const strings = courses.flatMap(({ strings: fitted }, course) =>
+    fitted.map((facts, string) => ({ facts, course, string, pull: pullAt(overview, course, string, tuning.hertz[course]?.[string]) })),
+  );
+  const total = strings.reduce<number | null>((sum, { pull }) => (sum === null || pull.newtons === null ? null : sum + pull.newtons), 0);
+  return (
+    <PullBoard
+      title={`Pull of each string in ${tuning.name}`}
+      together={total === null ? '' : `${figure(total)} N together`}
+      usual={preset === null ? null : { newtons: preset.usualPullNewtons, words: `usual for ${preset.kind.split(',')[0]}` }}
+      lines={strings.map(({ facts, course, string, pull }) => ({
+        id: `${course} ${string}`,
+        number: courseNumber(course, courses.length),
+        head: (
+          <>
+            {writtenPitch(tuning.pitches[course]?.[string] ?? '')} <span className="small quiet">{stringWords(facts)}</span>
+          </>
+        ),
+        now: pull.newtons,
+        later: null,
+        kind: 'within',
+        gauge: facts.diameterMillimetres ?? 0.7,
+        tail: (
+          <>
+            {pull.newtons === null ? 'not known' : `${figure(pull.newtons, 1)} N`} <span className="small quiet">{bothMargins(pull)}</span>
+          </>
+        ),
+      }))}
+    />
+  );
+}
+
+function Facts({ overview: { instrument, stringSet } }: { readonly overview: Overview }) {
+  const now = useNow();
+  const home = homePitches(stringSet);
+  return (
+    <dl className={styles['facts']}>
+      <dt>Measures</dt>
+      <dd>
+        {instrument.kind}, scale length {figure(instrument.scaleLengthMillimetres)} mm, {instrument.frets} frets
+      </dd>
+      <dt>Strings</dt>
+      <dd>
+        {stringSet.name}, fitted {when(stringSet.fittedAt, now)}
+      </dd>
+      <dt>At home in</dt>
+      <dd>
+        {home.map(courseText).join('  ')}, {stringing(home)}
+      </dd>
+      <dt>Played</dt>
+      <dd>
+        {instrument.leftHanded ? 'left-handed' : 'right-handed'},{' '}
+        {instrument.upsideDown ? 'strung upside down' : 'course 1 nearest the floor'}
+      </dd>
+    </dl>
+  );
+}

@@ -1,0 +1,24 @@
+import type { InstrumentPreset, InstrumentString } from '#shared/instruments/index.ts';
+import type { Material } from '#shared/units/index.ts';
+import { figure } from '../../ui/words.ts';
+
+const materialWords: Readonly<Record<Material, string>> = {
+  nylon: 'nylon',
+  'synthetic-gut': 'synthetic gut',
+  fluorocarbon: 'fluorocarbon',
+  gut: 'gut',
+  steel: 'steel',
+};
+
+/** Every material with its words, for a choice. */
+export const materialOptions = Object.entries(materialWords).map(([value, words]) => ({ value: value as Material, words }));
+
+/** A string in words: `0.57 mm fluorocarbon`, `0.84 mm wound nylon, 2.6 g/m`. */
+export function stringWords({ material, wound, diameterMillimetres, linearDensityKilogramsPerMetre }: InstrumentString): string {
+  const size = diameterMillimetres === null ? '' : `${figure(diameterMillimetres, 2)} mm `;
+  const density = linearDensityKilogramsPerMetre === null ? '' : `, ${figure(linearDensityKilogramsPerMetre * 1000, 2)} g/m`;
+  return `${size}${wound ? 'wound ' : ''}${materialWords[material]}${density}`;
+}
+
+/** A preset in words, its family first where its kind does not say it: `ukulele, tenor, high G`. */
+export const presetWords = ({ family, kind }: InstrumentPreset): string => (kind.includes(family) ? kind : `${family}, ${kind}`);

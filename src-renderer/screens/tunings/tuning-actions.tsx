@@ -1,0 +1,44 @@
+import { useChange } from '../../stores/library.ts';
+import { hearStrum } from '../../stores/session.ts';
+import { Button } from '../../ui/button.tsx';
+import { useKeys } from '../../ui/keys.ts';
+import { Switch } from '../../ui/switch.tsx';
+import type { TuningRow } from './tuning-rows.ts';
+
+type Props = {
+  readonly row: TuningRow;
+  readonly onPlan: () => void;
+  readonly onEdit: () => void;
+  readonly onRemoved: () => void;
+};
+
+/** What can be done with the tuning that is open. */
+export function TuningActions({ row: { tuning, here }, onPlan, onEdit, onRemoved }: Props) {
+  const save = useChange('tunings.save');
+  const remove = useChange('tunings.remove');
+  const hear = () => {
+    if (here !== null) hearStrum(here.to.hertz.flat());
+  };
+  useKeys({ Enter: onPlan, h: hear });
+  const fault = save.error ?? remove.error;
+  return (
+    <>
+      {here === null ? null : (
+        <>
+          <Button look="solid" shortcut="Enter" onPress={onPlan}>
+            Plan {tuning.name}
+          </Button>
+          <Button shortcut="H" onPress={hear}>
+            Hear it
+          </Button>
+        </>
+      )}
+      <Button onPress={onEdit}>Change it</Button>
+      <Switch words="Favourite" isOn={tuning.favourite} onChange={(favourite) => save.mutate({ ...tuning, favourite })} />
+      <Button look="plain" isDisabled={remove.isPending} onPress={() => remove.mutate({ id: tuning.id }, { onSuccess: onRemoved })}>
+        Remove it
+      </Button>
+      {fault === null ? null : <p role="alert">{fault.message}</p>}
+    </>
+  );
+}

@@ -1,0 +1,77 @@
+import { useState } from 'react';
+import { Form } from 'react-aria-components';
+import { courseNumber } from '#shared/instruments/index.ts';
+import { openChord } from '#shared/music/index.ts';
+import type { OpenPitches } from '#shared/tunings/index.ts';
+import { useChange } from '../../stores/library.ts';
+import { Button } from '../../ui/button.tsx';
+import { Field } from '../../ui/field.tsx';
+import { courseText } from '../../ui/words.ts';
+import { type Draft, draftOf, type Ground, type Problems, readDraft, readPitches } from './draft.ts';
+import styles from './tuning-form.module.css';
+
+type Props = { readonly ground: Ground; readonly instrument: string; readonly onLeave: () => void };
+
+/** A tuning to write down or to change. Nothing that was typed is lost while something is wrong. */
+export function TuningForm({ ground, instrument, onLeave }: Props) {
+  const [draft, setDraft] = useState<Draft>(() => draftOf(ground));
+  const [problems, setProblems] = useState<Problems>({});
+  const save = useChange('tunings.save');
+  const set = (change: Partial<Draft>) => setDraft((before) => ({ ...before, ...change }));
+  const submit = () => {
+    const read = readDraft(draft, ground, crypto.randomUUID());
+    setProblems('problems' in read ? read.problems : {});
+    if (!('problems' in read)) save.mutate(read, { onSuccess: onLeave });
+  };
+  const field = (
+    name: 'name' | 'pitches' | 'tags' | 'notes',
+    label: string,
+    more: { readonly hint?: string; readonly autoFocus?: boolean; readonly isLong?: boolean } = {},
+  ) => <Field label={label} value={draft[name]} onChange={(value) => set({ [name]: value })} problem={problems[name] ?? null} {...more} />;
+  return (
+    <Form
+      className={styles['form'] ?? ''}
+      onSubmit={(event) => {
+        event.preventDefault();
+        submit();
+      }}
+    >
+      <h1>{ground.tuning === null ? 'A new tuning' : `Change ${ground.tuning.name}`}</h1>
+      <div className={styles['line']}>
+        {field('name', 'Name', { autoFocus: true })}
+        {field('pitches', 'Open strings, the one nearest your eye first', { hint: pitchHint(draft.pitches, ground.home, instrument) })}
+      </div>
+      <fieldset className={styles['offsets']}>
+        <legend className="small quiet">Cents above or below these pitches, where you want that</legend>
+        {draft.offsets.map((text, course) => (
+          <Field
+            key={course}
+            label={`Course ${courseNumber(course, draft.offsets.length)}`}
+            value={text}
+            onChange={(value) => set({ offsets: draft.offsets.map((one, place) => (place === course ? value : one)) })}
+            problem={problems[`offset ${course}`] ?? null}
+          />
+        ))}
+      </fieldset>
+      {field('tags', 'Tags, parted by commas')}
+      {field('notes', 'Notes', { isLong: true })}
+      {save.error === null ? null : <p role="alert">{save.error.message}</p>}
+      <div className={styles['buttons']}>
+        <Button look="solid" submits isDisabled={save.isPending}>
+          Save
+        </Button>
+        <Button look="plain" onPress={onLeave}>
+          {ground.tuning === null ? 'Not now' : 'Leave it as it was'}
+        </Button>
+      </div>
+    </Form>
+  );
+}
+
+/** While the line is right: what chord it makes. Else how it is written. */
+function pitchHint(text: string, home: OpenPitches, instrument: string): string {
+  const read = text.trim() === '' ? null : readPitches(text, home);
+  if (read === null || 'sentence' in read) return `Like ${home.map(courseText).join(' ')}, where ${instrument} is at home.`;
+  const chord = openChord(read.flat());
+  return chord === null ? 'They make no chord with a plain name.' : `They make ${chord}.`;
+}

@@ -1,0 +1,115 @@
+import { GridListItem } from 'react-aria-components';
+import type { Overview, Settings } from '#shared/contract/index.ts';
+import type { Song } from '#shared/sets/index.ts';
+import { beadKind } from '../../ui/bead.ts';
+import { SmallBoard } from '../../ui/small-board.tsx';
+import { count, courseText } from '../../ui/words.ts';
+import { inLetters } from '../numbers.ts';
+import { OpenTuning } from './open-tuning.tsx';
+import { type Here, moveCount, moveWords, type TuningRow } from './tuning-rows.ts';
+import styles from './tunings.module.css';
+
+type Props = {
+  readonly row: TuningRow;
+  readonly overview: Overview;
+  readonly others: readonly Overview[];
+  readonly songs: readonly Song[];
+  readonly settings: Settings;
+  readonly isOpen: boolean;
+};
+
+const rowHeight = 57;
+/** Semitones that a small board shows to each side of wanted. */
+const range = 8;
+const slotHalf = 7;
+const along = (semitones: number): number => 0.5 + Math.min(1, Math.max(-1, semitones / range)) / 2;
+
+/** One tuning: its pitches on the instrument in hand, where each string is now, and what has to be moved. */
+export function TuningItem({ row, overview, others, songs, settings, isOpen }: Props) {
+  const { tuning, here } = row;
+  const pitches = here?.to.pitches ?? tuning.courses.map((course) => course.pitches);
+  return (
+    <GridListItem id={tuning.id} textValue={tuning.name} className={styles['item'] ?? ''}>
+      <div className={styles['row']}>
+        <div className={styles['head']}>
+          <p className={styles['title']}>
+            <strong>{tuning.name}</strong>
+            <span className="small quiet">
+              {[here?.chord ?? null, here?.stringing === 'linear' ? 'linear' : null].filter((words) => words !== null).join(', ')}
+            </span>
+          </p>
+          <p className={styles['pitches']} data-many={pitches.length > 4}>
+            {pitches.map((strings, course) => (
+              <span key={course}>{courseText(strings)}</span>
+            ))}
+          </p>
+        </div>
+        {here === null ? (
+          <div className={styles['cannot']} />
+        ) : (
+          <Board overview={overview} here={here} settings={settings} isLit={isOpen} />
+        )}
+        <div className={styles['tail']}>
+          <Tail row={row} name={overview.instrument.name} />
+        </div>
+      </div>
+      {isOpen && here !== null ? (
+        <OpenTuning tuning={tuning} here={here} overview={overview} others={others} songs={songs} settings={settings} />
+      ) : null}
+    </GridListItem>
+  );
+}
+
+type BoardProps = { readonly overview: Overview; readonly here: Here; readonly settings: Settings; readonly isLit: boolean };
+
+const Board = ({ overview, here, settings, isLit }: BoardProps) => (
+  <SmallBoard
+    height={rowHeight}
+    inset={5}
+    slotHalf={slotHalf}
+    isLit={isLit}
+    courses={here.away.map((strings, course) =>
+      strings.map((semitones, string) => {
+        // A course that stays is shown in the slot: what it drifted by is for a touch-up, not for a choice of tuning.
+        const stays = here.moves[course]?.semitones === 0 && Math.abs(semitones) < 0.5;
+        return {
+          gauge: overview.stringSet.courses[course]?.strings[string]?.diameterMillimetres ?? 0.7,
+          at: along(stays ? 0 : semitones),
+          kind: stays ? 'within' : beadKind(semitones * 100, 0, settings.toleranceCents),
+          isStill: stays,
+        };
+      }),
+    )}
+  />
+);
+
+function Tail({ row: { tuning, here }, name }: { readonly row: TuningRow; readonly name: string }) {
+  if (here === null) {
+    return (
+      <>
+        <p className="quiet">{name} can’t take it</p>
+        <p className="small quiet">{inLetters(tuning.courses.length)} courses</p>
+      </>
+    );
+  }
+  const moves = moveWords(here.moves);
+  const moving = moveCount(here.moves);
+  const details = [moving === 0 ? null : count(moving, 'move'), here.margin, here.to.sameShapes ? null : 'other shapes'];
+  return (
+    <>
+      <p>
+        {moves.length === 0
+          ? here.isHere
+            ? `${name} is here`
+            : 'nothing to turn'
+          : moves.map(({ who, words }, index) => (
+              <span key={who}>
+                {index === 0 ? '' : ', '}
+                <strong>{who}</strong> {words}
+              </span>
+            ))}
+      </p>
+      <p className="small quiet">{details.filter((words) => words !== null).join(', ')}</p>
+    </>
+  );
+}

@@ -1,0 +1,131 @@
+import { useNavigate, useSearch } from '@tanstack/react-router';
+import { useRef, useState } from 'react';
+import { GridList } from 'react-aria-components';
+import type { Overview, Settings } from '#shared/contract/index.ts';
+import type { Song } from '#shared/sets/index.ts';
+import type { Tuning } from '#shared/tunings/index.ts';
+import { Button } from '../../ui/button.tsx';
+import { Choice } from '../../ui/choice.tsx';
+import { Field } from '../../ui/field.tsx';
+import { useKeys } from '../../ui/keys.ts';
+import { WordChoice } from '../../ui/word-choice.tsx';
+import { type Address, keepInstrument } from '../address.ts';
+import { everything, type Order, shownRows, siftOptions } from './sieve.ts';
+import { TuningActions } from './tuning-actions.tsx';
+import { TuningItem } from './tuning-item.tsx';
+import { tuningRows } from './tuning-rows.ts';
+import styles from './tunings.module.css';
+
+type Props = {
+  readonly overview: Overview;
+  readonly others: readonly Overview[];
+  readonly tunings: readonly Tuning[];
+  readonly songs: readonly Song[];
+  readonly settings: Settings;
+  readonly undo: React.ReactNode;
+  readonly onNew: () => void;
+  readonly onEdit: (tuning: Tuning) => void;
+  readonly onRemoved: (tuning: Tuning) => void;
+};
+
+const orders: readonly { readonly value: Order; readonly words: string }[] = [
+  { value: 'moves', words: 'Fewest moves first' },
+  { value: 'name', words: 'By name' },
+];
+
+/** The library: searched, sifted and in order; the row that the address names is open. */
+export function TuningLibrary({ overview, others, tunings, songs, settings, undo, onNew, onEdit, onRemoved }: Props) {
+  const navigate = useNavigate();
+  const { open } = useSearch({ strict: false });
+  const [query, setQuery] = useState('');
+  const [sift, setSift] = useState(everything);
+  const [order, setOrder] = useState<Order>('moves');
+  const search = useRef<HTMLDivElement>(null);
+  const rows = tuningRows(overview, tunings, settings);
+  const options = siftOptions(rows);
+  const shown = shownRows(rows, songs, { query, sift: options.some(({ value }) => value === sift) ? sift : everything, order });
+  const opened = shown.find(({ tuning }) => tuning.id === open) ?? null;
+  const setOpen = (id: string | null) =>
+    void navigate({
+      to: '/tunings',
+      replace: true,
+      search: (before: Address) => ({ ...keepInstrument(before), ...(id === null ? {} : { open: id }) }),
+    });
+  const plan = (id: string) => {
+    if (rows.find(({ tuning }) => tuning.id === id)?.here === null) return;
+    void navigate({ to: '/retune', search: { on: overview.instrument.id, to: id } });
+  };
+  useKeys({ '/': () => search.current?.querySelector('input')?.focus() });
+  return (
+    <div className={styles['page']}>
+      <h1 className="unseen">Tunings</h1>
+      <div className={styles['search']} ref={search}>
+        <Field label="Search a name, a pitch, a chord or a song" hideLabel value={query} onChange={setQuery} />
+        <Button onPress={onNew}>New tuning</Button>
+      </div>
+      <div className={styles['sift']}>
+        <WordChoice label="Show" options={options} value={sift} onChange={setSift} />
+        <Choice
+          label="Order"
+          hideLabel
+          options={orders}
+          value={order}
+          onChange={(value) => setOrder(value === 'name' ? 'name' : 'moves')}
+        />
+      </div>
+      {shown.length === 0 ? (
+        <div className={styles['nothing']}>
+          <p className="lead">
+            {query.trim() === '' ? 'No tuning here.' : `No tuning here has “${query.trim()}” in its name, pitches, chord, tags or songs.`}
+          </p>
+          <Button
+            onPress={() => {
+              setQuery('');
+              setSift(everything);
+            }}
+          >
+            Show them all
+          </Button>
+        </div>
+      ) : (
+        <GridList
+          className={styles['list'] ?? ''}
+          aria-label="Tunings"
+          selectionMode="single"
+          selectionBehavior="replace"
+          disallowTypeAhead
+          selectedKeys={opened === null ? [] : [opened.tuning.id]}
+          onSelectionChange={(keys) => setOpen(keys === 'all' ? null : ([...keys].map(String)[0] ?? null))}
+          onAction={(key) => plan(String(key))}
+        >
+          {shown.map((row) => (
+            <TuningItem
+              key={row.tuning.id}
+              row={row}
+              overview={overview}
+              others={others}
+              songs={songs}
+              settings={settings}
+              isOpen={row === opened}
+            />
+          ))}
+        </GridList>
+      )}
+      {undo}
+      <div className={styles['bottom']}>
+        {opened === null ? null : (
+          <TuningActions
+            row={opened}
+            onPlan={() => plan(opened.tuning.id)}
+            onEdit={() => onEdit(opened.tuning)}
+            onRemoved={() => {
+              setOpen(null);
+              onRemoved(opened.tuning);
+            }}
+          />
+        )}
+        <p className={`small faint ${styles['aside']}`}>Bead: where the string is now, in semitones.</p>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,90 @@
+import type { Overview, Settings } from '#shared/contract/index.ts';
+import { courseNumber, homePitches, stringing } from '#shared/instruments/index.ts';
+import { openChord } from '#shared/music/index.ts';
+import { type Move, movesBetween, moveOrder, type Tuning } from '#shared/tunings/index.ts';
+import { centsBetween, hertz } from '#shared/units/index.ts';
+import { pullAt } from '../../stores/pull.ts';
+import { stateOf, type TuningHere, tuningOn } from '../../stores/strings.ts';
+import { marginWords, worstMargin } from '../margins.ts';
+
+/** A tuning as it is on the instrument in hand. */
+export type Here = {
+  readonly to: TuningHere;
+  readonly chord: string | null;
+  readonly stringing: 're-entrant' | 'linear';
+  /** Every course; those that stay have 0 semitones. */
+  readonly moves: readonly Move[];
+  /** Where each string is now, in semitones from where it is wanted; per course and string. */
+  readonly away: readonly (readonly number[])[];
+  /** The margin that is used up first, in words; null where no string's figures are known. */
+  readonly margin: string | null;
+  /** Whether the instrument is in this tuning. */
+  readonly isHere: boolean;
+};
+
+/** One row of the library: a tuning, and what it is on the instrument in hand; null where that cannot take it. */
+export type TuningRow = { readonly tuning: Tuning; readonly here: Here | null };
+
+/** Every tuning of the library as it is on an instrument. */
+export function tuningRows(overview: Overview, tunings: readonly Tuning[], settings: Settings): readonly TuningRow[] {
+  const state = stateOf(overview, tunings, settings);
+  return tunings.map((tuning) => {
+    const to = tuningOn(overview, tuning, settings);
+    if (to === null) return { tuning, here: null };
+    const away = to.hertz.map((strings, course) =>
+      strings.map((wanted, string) => centsBetween(hertz(state.present[course]?.[string] ?? wanted), hertz(wanted)) / 100),
+    );
+    return {
+      tuning,
+      here: {
+        to,
+        chord: openChord(to.pitches.flat()),
+        stringing: stringing(to.pitches),
+        moves: movesBetween(state.tuning.pitches, to.pitches),
+        away,
+        margin: marginOn(overview, to),
+        isHere: overview.instrument.tuningId === tuning.id,
+      },
+    };
+  });
+}
+
+/** The margin that is used up first on an instrument in a tuning, in words. */
+export function marginOn(overview: Overview, to: TuningHere): string | null {
+  const pulls = to.hertz.flatMap((strings, course) => strings.map((pitch, string) => pullAt(overview, course, string, pitch)));
+  const worst = worstMargin(pulls);
+  return worst === null ? null : marginWords(worst);
+}
+
+/** A piece of `3 down 2`. */
+export type MoveWords = { readonly who: string; readonly words: string };
+
+/** The moves in words, in the order in which they are turned; one piece where every course does the same, none where all stay. */
+export function moveWords(moves: readonly Move[]): readonly MoveWords[] {
+  const semitones = moves.map((move) => move.semitones);
+  const [first = 0] = semitones;
+  const words = (step: number): string => `${step < 0 ? 'down' : 'up'} ${Math.abs(step)}`;
+  if (moves.length > 1 && first !== 0 && semitones.every((step) => step === first))
+    return [{ who: `all ${moves.length}`, words: words(first) }];
+  return moveOrder(semitones).map((course) => ({ who: String(courseNumber(course, moves.length)), words: words(semitones[course] ?? 0) }));
+}
+
+/** How many courses move. */
+export const moveCount = (moves: readonly Move[]): number => moves.filter(({ semitones }) => semitones !== 0).length;
+
+/** Another instrument of the player's that takes a tuning: as which chord, with which margin; or, with `courses`, one that can't. */
+export type Taker = { readonly name: string; readonly chord: string | null; readonly margin: string | null };
+export type Takers = { readonly takes: readonly Taker[]; readonly cannot: readonly { readonly name: string; readonly courses: number }[] };
+
+/** Which of the other instruments take a tuning. */
+export function takersOf(tuning: Tuning, others: readonly Overview[], settings: Settings): Takers {
+  const judged = others.map((overview) => ({ overview, to: tuningOn(overview, tuning, settings) }));
+  return {
+    takes: judged.flatMap(({ overview, to }) =>
+      to === null ? [] : [{ name: overview.instrument.name, chord: openChord(to.pitches.flat()), margin: marginOn(overview, to) }],
+    ),
+    cannot: judged.flatMap(({ overview, to }) =>
+      to === null ? [{ name: overview.instrument.name, courses: homePitches(overview.stringSet).length }] : [],
+    ),
+  };
+}

@@ -1,0 +1,12 @@
+import { Button } from './button.tsx';
+import styles from './removed.module.css';
+
+/** A quiet line after something was removed, with the way back. */
+export const Removed = ({ name, onUndo }: { readonly name: string; readonly onUndo: () => void }) => (
+  <div className={styles['removed']} role="status">
+    <span>Removed {name}.</span>
+    <Button look="plain" onPress={onUndo}>
+      Undo
+    </Button>
+  </div>
+);
