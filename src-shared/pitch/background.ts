@@ -14,7 +14,14 @@ const humDecayAtMost = 1;
 const comparedSamples = 480;
 
 /** A damped sinusoid: amplitude (complex) at sample index 0 of the stretch's own count. */
-type Line = { real: number; imaginary: number; radians: number; decay: number; power: number; target: boolean };
+type Line = {
+  real: number;
+  imaginary: number;
+  radians: number;
+  decay: number;
+  power: number;
+  target: boolean;
+};
 
 /**
  * What rang or hummed before a pluck, as damped sinusoids that are foretold and taken away from what follows: mains hum and the

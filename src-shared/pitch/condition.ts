@@ -42,7 +42,13 @@ export const createConditioner = (sampleRateHertz: number) => {
   const delaySeconds = (taps.length - 1) / 2 / sampleRateHertz;
   const rateHertz = sampleRateHertz / factor;
   const input = new Float64Array(2 * taps.length);
-  const state: Conditioned = { rateHertz, samples: new Float64Array(2 * historySamples), end: 0, endSeconds: 0, count: 0 };
+  const state: Conditioned = {
+    rateHertz,
+    samples: new Float64Array(2 * historySamples),
+    end: 0,
+    endSeconds: 0,
+    count: 0,
+  };
   const pole = Math.exp((-2 * Math.PI * rumbleHertz) / rateHertz);
   let written = 0;
   let phase = 0;

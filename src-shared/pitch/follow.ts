@@ -42,7 +42,10 @@ const movingGiven = (fit: Fit, before: number) => {
  * at its middle; the drift measured in it, shrunk towards rest, brings it to the newest sample, so that a turning peg is not seen late.
  */
 export const createFollower = (rateHertz: number) => {
-  const spectrometers = stretches.map((length) => ({ length, analyse: createSpectrometer(nextPower(1.6 * length), rateHertz) }));
+  const spectrometers = stretches.map((length) => ({
+    length,
+    analyse: createSpectrometer(nextPower(1.6 * length), rateHertz),
+  }));
   const refine = createRefiner();
 
   const spectrumOf = (samples: Float64Array, end: number, length: number, spacingHertz?: number): Spectrum => {

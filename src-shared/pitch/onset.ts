@@ -3,7 +3,7 @@ import FFT from 'fft.js';
 const windowSize = 256;
 const hopSeconds = 0.005;
 const backgroundSeconds = 0.15;
-const restSeconds = 0.05;
+const restSeconds = 0.025;
 /** A bin must rise by this (natural log of power) before it counts; noise alone passes in 1 % of the bins. */
 const riseAtLeast = 2;
 /** Steady noise stays below 1; a pluck as loud as the noise around it reaches 10, one in a quiet room 300. */

@@ -1,7 +1,12 @@
 import type { Spectrum } from './spectrum.ts';
 
 /** The peaks of a spectrum that stand above the noise, in rising order of frequency. Reused by the next call. */
-export type Peaks = { count: number; hertz: Float64Array; /** log10 of power */ level: Float64Array; aboveFloor: Float64Array };
+export type Peaks = {
+  count: number;
+  hertz: Float64Array;
+  /** log10 of power */ level: Float64Array;
+  aboveFloor: Float64Array;
+};
 
 const peaksAtMost = 96;
 const aboveFloorAtLeast = 12;

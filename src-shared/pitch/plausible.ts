@@ -7,10 +7,13 @@ const mainsPartials = 20;
 const mainsStray = 0.002;
 /** A string loses its sound at least this fast (60 dB in 20 s) and, once plucked, does not swell. */
 const slowestDecay = 0.35;
-const swellAtMost = 4;
-/** A plucked string may glide and a peg be turned, in cents per second; a voice slides faster. */
-const slideAtMost = 150;
+const swellAtMost = 0.7;
+const dampedAtMost = 40;
+/** A plucked string glides down and a peg may be turned, in cents per second; a voice slides faster. */
+const riseAtMost = 150;
+const fallAtMost = 350;
 const restingSlideAtMost = 10;
+const driftChangeAtMost = 25;
 
 /** Whether a frequency is one of the mains hum's, and which multiple of which mains: `mainsPartialOf(100.02)` → `{ mains: 50, partial: 2 }`. */
 export const mainsPartialOf = (hertz: number): { mains: number; partial: number } | null => {
@@ -31,8 +34,15 @@ export const isHum = (estimate: Estimate): boolean =>
 
 /** Whether a sound that began with a pluck goes on like a string: it does not swell and does not slide like a voice. */
 export const soundsPlucked = (estimate: Estimate): boolean =>
-  estimate.decayPerSecond > -swellAtMost - 3 * sigmaDecay(estimate) && Math.abs(estimate.rawDrift) < slideAtMost + 2 * estimate.sigmaDrift;
+  estimate.decayPerSecond > -swellAtMost - 2.5 * sigmaDecay(estimate) &&
+  estimate.decayPerSecond < dampedAtMost &&
+  estimate.rawDrift < riseAtMost + 2 * estimate.sigmaDrift &&
+  estimate.rawDrift > -fallAtMost - 2 * estimate.sigmaDrift;
 
 /** Whether a sound whose beginning was not heard is a string ringing on: it dies away and keeps its pitch. */
 export const ringsAlone = (estimate: Estimate): boolean =>
   estimate.decayPerSecond > slowestDecay + sigmaDecay(estimate) && Math.abs(estimate.rawDrift) < restingSlideAtMost + estimate.sigmaDrift;
+
+/** Whether two measurements of a moment apart are of one drift: a voice's changes all the time. */
+export const driftGoesOn = (before: Estimate, now: Estimate): boolean =>
+  Math.abs(now.rawDrift - before.rawDrift) < driftChangeAtMost + 2 * Math.hypot(now.sigmaDrift, before.sigmaDrift);

@@ -15,6 +15,8 @@ export type Fit = {
   driftCentsPerSecond: number;
   sigmaDrift: number;
   stiffness: Stiffness;
+  /** How much more the partials disagree than their errors allow: 1 = not at all. */
+  inflation: number;
   /** Partials that carried the fit. */
   partials: number;
   /** Sum of the power of those partials, in the spectrum's units. */
@@ -133,6 +135,7 @@ export const createRefiner = () => {
       driftCentsPerSecond: drift / driftWeight,
       sigmaDrift: Math.sqrt(inflation / driftWeight),
       stiffness: { inharmonicity, sigma: Math.sqrt(varianceStiffness * inflation) },
+      inflation,
       partials: carried,
       power,
       ratio,

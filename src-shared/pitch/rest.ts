@@ -38,10 +38,19 @@ export const createRest = () => {
       const patience = jump ? (noisy ? jumpSeconds : clearJumpSeconds) : noisy && before < measured ? outlierSeconds : 0;
       const goesOn =
         rival !== null && Math.abs(centsApart(estimate.hertz, rival.hertz)) < slideAtMost * (atSeconds - rival.atSeconds) + 2 * error;
-      rival = { hertz: estimate.hertz, atSeconds, sinceSeconds: goesOn && rival !== null ? rival.sinceSeconds : atSeconds };
+      rival = {
+        hertz: estimate.hertz,
+        atSeconds,
+        sinceSeconds: goesOn && rival !== null ? rival.sinceSeconds : atSeconds,
+      };
       if (held !== null && atSeconds - rival.sinceSeconds < patience) {
         if (passed > heldAtMostSeconds) return null;
-        return { ...estimate, hertz: held.hertz, sigmaCents: Math.sqrt(before + (doubtPerSecond * passed) ** 2), steady: false };
+        return {
+          ...estimate,
+          hertz: held.hertz,
+          sigmaCents: Math.sqrt(before + (doubtPerSecond * passed) ** 2),
+          steady: false,
+        };
       }
       held = { hertz: estimate.hertz, variance: measured, atSeconds };
       rival = null;
@@ -50,7 +59,11 @@ export const createRest = () => {
     rival = null;
     // Stretches overlap: of this one only the newest `passed` seconds are news.
     const news = measured * Math.max(1, estimate.seconds / Math.max(1e-3, passed));
-    held = { hertz: shifted(held.hertz, (apart * before) / (before + news)), variance: (before * news) / (before + news), atSeconds };
+    held = {
+      hertz: shifted(held.hertz, (apart * before) / (before + news)),
+      variance: (before * news) / (before + news),
+      atSeconds,
+    };
     return held.variance < measured ? { ...estimate, hertz: held.hertz, sigmaCents: Math.sqrt(held.variance) } : estimate;
   };
 

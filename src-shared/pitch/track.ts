@@ -3,7 +3,7 @@ import { createCoarse } from './coarse.ts';
 import { createConditioner, historySamples, levelDecibels } from './condition.ts';
 import { createFollower, type Estimate } from './follow.ts';
 import { createStiffnessMemory } from './memory.ts';
-import { isHum, ringsAlone, soundsPlucked } from './plausible.ts';
+import { driftGoesOn, isHum, ringsAlone, soundsPlucked } from './plausible.ts';
 import { createRest } from './rest.ts';
 import { createOnsetDetector } from './onset.ts';
 import { createPeakFinder } from './peaks.ts';
@@ -21,6 +21,10 @@ const searchSamples = 2_560;
 /** How well a string must account for the peaks before it is believed, and how long without a pluck heard. */
 const scoreAtLeast = 0.45;
 const unpluckedSeconds = 0.3;
+/** Hops that must agree after a pluck; more where no string was found at once. */
+const agreedAtLeast = 3;
+const agreedLate = 6;
+const lateSeconds = 0.09;
 /** Background is learnt from this many samples at most and at least, up to a moment before the pluck. */
 const backgroundSamples = 3_072;
 const leastBackgroundSamples = 1_200;
@@ -29,12 +33,16 @@ const longestSamples = 8_000;
 /** So much of a new sound tells whether the string before it rings on; after so long without a string the pluck came to nothing. */
 const ringingSeconds = 0.042;
 /** For so long after a pluck it must go on like a string. */
-const probationSeconds = 0.3;
+const probationSeconds = 0.14;
+/** A lost string is taken up again within this many cents. */
+const strayAtMost = 2.5;
 const givenUpSeconds = 0.14;
+/** How much the error of a foretold pitch grows, in cents per second. */
+const foretoldDoubt = 5;
 const clippedShareAtMost = 0.12;
 
 /** What the search has come to believe so far. */
-type Belief = { hertz: number; sinceCount: number; agreed: number };
+type Belief = { estimate: Estimate; sinceCount: number; agreed: number };
 
 /** The string followed before the last pluck; `ringsOn` is null until that can be told. */
 type Before = { estimate: Estimate; pluckedAt: number | null; ringsOn: boolean | null };
@@ -57,6 +65,8 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   let belief: Belief | null = null;
   let current: Estimate | null = null;
   let before: Before | null = null;
+  /** The string of this pluck that was lost under another sound. */
+  let strayed: Estimate | null = null;
   let humming = false;
   let lost = 0;
   let checkedAt = 0;
@@ -74,7 +84,11 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     return searchFor(findPeaks(spectrum), background.clean, state.end, length, expected);
   };
 
-  const refusal = (reason: RefusalReason): PitchEvent => ({ kind: 'refusal', atSeconds: state.endSeconds, reason });
+  const refusal = (reason: RefusalReason): PitchEvent => ({
+    kind: 'refusal',
+    atSeconds: state.endSeconds,
+    reason,
+  });
 
   const frame = (estimate: Estimate): PitchEvent => ({
     kind: 'frame',
@@ -93,6 +107,14 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   const lookFor = (usable: number): Estimate | null => {
     humming = false;
     const found = search(usable);
+    const other = found !== null && found.score > scoreAtLeast && strayed !== null && Math.abs(centsApart(found.hertz, strayed.hertz)) > 60;
+    if (strayed !== null && !other) {
+      const again = follower.follow(background.clean, state.end, usable, strayed, memory.recall(strayed.hertz));
+      if (again !== null && Math.abs(centsApart(again.hertz, strayed.hertz)) < strayAtMost && again.sigmaCents < strayAtMost) {
+        strayed = null;
+        return again;
+      }
+    }
     if (found === null || found.score < scoreAtLeast) {
       belief = null;
       return null;
@@ -113,12 +135,16 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
       belief = null;
       return null;
     }
-    const reach = (pluckedAt === null ? 2 : 15) + 3 * estimate.sigmaCents;
-    if (belief === null || Math.abs(centsApart(estimate.hertz, belief.hertz)) > reach)
-      belief = { hertz: estimate.hertz, sinceCount: state.count, agreed: 0 };
-    belief.agreed++;
-    belief.hertz = estimate.hertz;
-    const enough = pluckedAt === null ? state.count - belief.sinceCount >= unpluckedSeconds * rateHertz : belief.agreed >= 2;
+    const reach = (pluckedAt === null ? 2 : 4) + 3 * estimate.sigmaCents;
+    const goesOn =
+      belief !== null && Math.abs(centsApart(estimate.hertz, belief.estimate.hertz)) < reach && driftGoesOn(belief.estimate, estimate);
+    belief =
+      goesOn && belief !== null ? { ...belief, estimate, agreed: belief.agreed + 1 } : { estimate, sinceCount: state.count, agreed: 1 };
+    const late = pluckedAt !== null && state.count - pluckedAt > lateSeconds * rateHertz + (8 * rateHertz) / estimate.hertz;
+    const enough =
+      pluckedAt === null
+        ? state.count - belief.sinceCount >= unpluckedSeconds * rateHertz
+        : belief.agreed >= (late ? agreedLate : agreedAtLeast);
     return enough ? estimate : null;
   };
 
@@ -139,6 +165,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     const length = Math.min(backgroundSamples, heardFor, state.end - back);
     before = current === null ? null : { estimate: current, pluckedAt, ringsOn: null };
     pluckedAt = onset;
+    strayed = null;
     const followed = current;
     forget();
     if (length < leastBackgroundSamples) return;
@@ -159,10 +186,17 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     before.ringsOn = background.targetRingsOn(usable);
     if (before.ringsOn !== true) {
       background.releaseTarget(state.samples, state.count - (pluckedAt ?? 0));
+      strayed = { ...before.estimate, beginWith: 1, moving: 0 };
       before = null;
     }
     return true;
   };
+
+  /** The string before, which rings on as foretold: its own phase confirms its pitch while another sound is looked at. */
+  const foretold = (estimate: Estimate, since: number): Estimate => ({
+    ...estimate,
+    sigmaCents: Math.hypot(estimate.sigmaCents, (foretoldDoubt * since) / rateHertz),
+  });
 
   /** The pluck came to nothing and the string before it rings on: it was another sound. */
   const returnToBefore = () => {
@@ -179,7 +213,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     if (settled && state.count % (2 * hop) !== 0) return null;
     if (levelDecibels(state, 0.03) < gateDecibels) {
       forget();
-      pluckedAt = null;
+      pluckedAt = strayed = null;
       return refusal('silence');
     }
     if (conditioner.clippedShare() > clippedShareAtMost) return refusal('clipped');
@@ -188,6 +222,8 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     if (current === null) {
       current = lookFor(usable);
       if (current === null && before !== null && since > givenUpSeconds * rateHertz) returnToBefore();
+      if (current === null && before?.ringsOn === true && background.targetRingsOn(usable) === true)
+        return frame(foretold(before.estimate, since));
       if (current === null && humming) return refusal('hum');
       if (current === null) return refusal(pluckedAt !== null && since < 0.15 * rateHertz ? 'attack' : 'unclear');
       memory.learn(current);
@@ -197,7 +233,10 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     const next = follower.follow(background.clean, state.end, usable, current, memory.recall(current.hertz));
     const onProbation = pluckedAt !== null && since < probationSeconds * rateHertz;
     if (next === null || Math.abs(centsApart(next.hertz, current.hertz)) > 40 || (onProbation && !soundsPlucked(next))) {
-      if (++lost >= 4) forget();
+      if (++lost >= 4) {
+        strayed = { ...current, beginWith: 2, moving: 0 };
+        forget();
+      }
       return refusal('unclear');
     }
     lost = 0;
@@ -231,7 +270,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     onsets.reset();
     memory.forget();
     background.reset();
-    before = null;
+    before = strayed = null;
     forget();
     pluckedAt = null;
     checkedAt = 0;

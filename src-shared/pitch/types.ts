@@ -31,7 +31,11 @@ export type PitchFrame = {
   readonly inharmonicity: number;
 };
 
-export type PitchRefusal = { readonly kind: 'refusal'; readonly atSeconds: number; readonly reason: RefusalReason };
+export type PitchRefusal = {
+  readonly kind: 'refusal';
+  readonly atSeconds: number;
+  readonly reason: RefusalReason;
+};
 export type PitchEvent = PitchFrame | PitchRefusal;
 
 export type PitchTracker = {
