@@ -70,7 +70,7 @@ export const sigmaFactors: readonly SigmaFactor[] = [
 export const driftSpreads = [
   { centsPerHour: 0.3, share: 0.85 },
   { centsPerHour: 4, share: 0.13 },
-  { centsPerHour: 30, share: 0.02 },
+  { centsPerHour: 60, share: 0.03 },
 ] as const;
 
 /** What is assumed of a string before its first reading. */

@@ -19,8 +19,8 @@ export interface Outlook {
   readonly movement: (fromSeconds: number, untilSeconds: number) => Forecast;
   /** The probability that the string moves no more than the tolerance between two moments. */
   readonly staysWithin: (toleranceCents: number, fromSeconds: number, untilSeconds: number) => number;
-  /** The probability that something carries the string flat faster than a rate (cents per hour, above 0) without slowing. */
-  readonly slides: (centsPerHour: number) => number;
+  /** What carries the string steadily, besides creep and what its neighbours show too: its mean, and the probability that it is below a rate. */
+  readonly drift: (centsPerHour: number) => { readonly centsPerHour: number; readonly shareBelow: number };
   /** The share (0…1) of the variance at `targetSeconds` that a reading at `readAtSeconds` with that sigma would take away. */
   readonly narrowing: (readAtSeconds: number, targetSeconds: number, sigmaCents: number) => number;
 }
@@ -79,15 +79,14 @@ export function outlookOn(
       const parts = movementParts(from, until);
       return shareBelow(parts, tolerance) - shareBelow(parts, -tolerance);
     },
-    slides: (centsPerHour) =>
-      shareBelow(
-        candidates.map(({ weight, belief }) => ({
-          weight,
-          mean: (belief.mean[1] ?? 0) - session.common.centsPerHour,
-          variance: belief.covariance[belief.mean.length + 1] ?? 0,
-        })),
-        -centsPerHour,
-      ),
+    drift: (centsPerHour) => {
+      const parts = candidates.map(({ weight, belief }) => ({
+        weight,
+        mean: (belief.mean[1] ?? 0) - session.common.centsPerHour,
+        variance: belief.covariance[belief.mean.length + 1] ?? 0,
+      }));
+      return { centsPerHour: meanOf(parts), shareBelow: shareBelow(parts, centsPerHour) };
+    },
     narrowing: (readAt, target, sigmaCents) => {
       const [atReading, atTarget] = [(c: Candidate) => c.rowAt(readAt), (c: Candidate) => c.rowAt(target)];
       const readVariance = mixed(candidates, atReading, atReading).covariance + sigmaCents ** 2;

@@ -9,11 +9,11 @@ import { outlookOn, type Outlook } from './outlook.ts';
 import type { Session } from './posterior.ts';
 import { findSlips, withSmallStep } from './slips.ts';
 import { thin } from './thin.ts';
-import type { Assessment, Forecast, Policy, StringLog, Verdict } from './types.ts';
+import type { Assessment, Policy, StringLog, Verdict } from './types.ts';
 import { why } from './why.ts';
 
-const slideCentsPerHour = 8;
-const slideCertainty = 0.95;
+const slideCentsPerHour = 12;
+const slideCertainty = 0.5;
 const smallestSlideCents = 4;
 /** A slip is over when this many readings since then show creep alone. */
 const calmReadings = 4;
@@ -41,7 +41,7 @@ export function assessString({ course, others, lesson, nowSeconds, policy }: Cas
   const now = outlook.pitchAt(nowSeconds);
   const end = outlook.pitchAt(nowSeconds + policy.horizonSeconds);
   const drift = outlook.movement(nowSeconds, nowSeconds + policy.horizonSeconds);
-  const slide = slideOf(outlook, heard.at(0)?.atSeconds ?? nowSeconds, nowSeconds);
+  const slide = slideOf(outlook, heard.at(0)?.atSeconds ?? nowSeconds, heard.at(-1)?.atSeconds ?? nowSeconds);
   const slipCount = slips.length + lesson.slips.slice(-2).flat().length;
   const keepsSlipping = slide !== null || slipCount >= 2;
   const holdsFromSeconds = holdsFrom(outlook, policy, nowSeconds);
@@ -88,9 +88,8 @@ function sessionOf(course: StringLog, others: readonly StringLog[], nowSeconds: 
 }
 
 /** Cents per hour flat of a slide that does not slow; null where there is none worth the name. */
-function slideOf(outlook: Outlook, fromSeconds: number, nowSeconds: number): number | null {
-  if (outlook.slides(slideCentsPerHour) < slideCertainty) return null;
-  const moved: Forecast = outlook.movement(fromSeconds, nowSeconds);
-  if (-moved.cents < smallestSlideCents) return null;
-  return (-moved.cents * 3600) / Math.max(1, nowSeconds - fromSeconds);
+function slideOf(outlook: Outlook, fromSeconds: number, untilSeconds: number): number | null {
+  const { centsPerHour, shareBelow } = outlook.drift(-slideCentsPerHour);
+  const slid = (-centsPerHour * (untilSeconds - fromSeconds)) / 3600;
+  return shareBelow >= slideCertainty && slid >= smallestSlideCents ? -centsPerHour : null;
 }
