@@ -10,6 +10,8 @@ const surpriseAtMost = 0.35;
 const sweeps = 2;
 const fastestDecay = 25;
 const humDecayAtMost = 1;
+/** A line this near to a pitch is that pitch (10 cents). */
+const knownShare = 0.0058;
 /** Projections on fewer samples than this say nothing. */
 const comparedSamples = 480;
 
@@ -207,6 +209,13 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
       originBack = back + length / 2;
       redo(samples, back + length);
     },
+
+    /** Whether a pitch belongs to what rang before the pluck. */
+    knows: (hertz: number): boolean =>
+      lines.some((line) => {
+        const heard = (line.radians * rateHertz) / (2 * Math.PI);
+        return Math.abs(heard / hertz - 1) < knownShare || Math.abs(heard / (2 * hertz) - 1) < knownShare;
+      }),
 
     /** Whether the string followed until now rings on as foretold, in the newest `length` samples. Null where there is too little to say. */
     targetRingsOn: (length: number): boolean | null => {

@@ -34,6 +34,8 @@ const longestSamples = 8_000;
 const ringingSeconds = 0.042;
 /** For so long after a pluck it must go on like a string. */
 const probationSeconds = 0.14;
+/** For so long after a pluck any other string may turn out to be the right one. */
+const freshSeconds = 0.35;
 /** A lost string is taken up again within this many cents. */
 const strayAtMost = 2.5;
 const givenUpSeconds = 0.14;
@@ -46,6 +48,13 @@ type Belief = { estimate: Estimate; sinceCount: number; agreed: number };
 
 /** The string followed before the last pluck; `ringsOn` is null until that can be told. */
 type Before = { estimate: Estimate; pluckedAt: number | null; ringsOn: boolean | null };
+
+/** Whether one pitch is a small multiple of the other, within 60 cents: the likely mistakes of a search. */
+const isMultiple = (one: number, other: number): boolean => {
+  const ratio = Math.max(one, other) / Math.min(one, other);
+  const nearest = Math.round(ratio);
+  return nearest >= 2 && nearest <= 6 && Math.abs(centsApart(ratio, nearest)) < 60;
+};
 
 /** See index.ts. */
 export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRateHertz: number; hint?: Hint | null }): PitchTracker => {
@@ -154,6 +163,9 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     checkedAt = state.count;
     const found = search(usable);
     const differs = found !== null && found.score > scoreAtLeast && Math.abs(centsApart(found.hertz, estimate.hertz)) > 60;
+    const fresh = pluckedAt !== null && state.count - pluckedAt < freshSeconds * rateHertz;
+    // Later only an octave error is put right: another string needs a pluck of its own.
+    if (differs && !fresh && !isMultiple(found.hertz, estimate.hertz)) return true;
     doubts = differs ? doubts + 1 : 0;
     return doubts < 3;
   };
