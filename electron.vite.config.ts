@@ -28,6 +28,14 @@ export default defineConfig({
     root: here('src-renderer'),
     plugins: [react(), babel({ presets: [reactCompilerPreset()] })],
     server: { host: '127.0.0.1', port: 5173 },
-    build: { sourcemap: true, minify: true, outDir: here('out/renderer'), rolldownOptions: { input: here('src-renderer/index.html') } },
+    // The content policy allows fonts and pictures as files only, so none may be inlined.
+    build: {
+      sourcemap: true,
+      minify: true,
+      assetsInlineLimit: 0,
+      chunkSizeWarningLimit: 1500,
+      outDir: here('out/renderer'),
+      rolldownOptions: { input: here('src-renderer/index.html') },
+    },
   },
 });

@@ -83,11 +83,15 @@ export async function beginRetune({ host, overview, tunings, tuning, settings, s
   await listen(sound, listenFor(coach));
 }
 
-/** Ends a retune, finished or not, and stops listening. */
-export function endRetune(): void {
+function hushRetune(): void {
   leave?.();
   leave = null;
   stopListening();
+}
+
+/** Ends a retune, finished or not, and stops listening. */
+export function endRetune(): void {
+  hushRetune();
   retuning.setState({ now: null });
 }
 
@@ -127,7 +131,10 @@ function take(
   if (rows.readings.length + rows.turns.length > 0) void append(host, rows);
   if (stepped.state.queue !== now.coach.queue) session.getState().listening?.expect(listenFor(stepped.state));
   if (settings.soundCues && stepped.effects.some((effect) => effect.kind === 'cue' && effect.cue === 'landed')) cueLanded();
-  if (isDone && finishedAt !== null) void finish(host, now.id, finishedAt);
+  if (isDone && finishedAt !== null) {
+    hushRetune();
+    void finish(host, now.id, finishedAt);
+  }
 }
 
 /** The instrument is in its new tuning. Should the host not answer now, the rows of the log still tell. */

@@ -4,7 +4,6 @@ import {
   createRecordingSource,
   createSpeaker,
   landingCue,
-  type Level,
   type Listening,
   type ListeningSnapshot,
   referenceStrum,
@@ -14,32 +13,22 @@ import {
 } from '../audio/index.ts';
 import type { Hint, PitchEvent } from '#shared/pitch/index.ts';
 
-/** How the input does, in the words of the top line. */
-export type Hearing = 'not listening' | 'hearing you' | 'quiet' | 'too quiet' | 'too loud';
+export type { SoundStateKind } from '../audio/index.ts';
 
 type Session = {
   readonly listening: Listening | null;
   readonly snapshot: ListeningSnapshot | null;
-  readonly hearing: Hearing;
   /** Peak of the channel in use, in dB of full scale; null before anything was heard. */
   readonly levelDecibels: number | null;
 };
 
-const idle: Session = { listening: null, snapshot: null, hearing: 'not listening', levelDecibels: null };
+const idle: Session = { listening: null, snapshot: null, levelDecibels: null };
 
 /** The live session: one listening for the whole app. */
 export const session = createStore<Session>(() => idle);
 
 const pitchListeners = new Set<(event: PitchEvent) => void>();
 const speaker = createSpeaker();
-/** Below this a pluck is too faint to be read well; −60 dB of full scale is a whisper of a string on a built-in microphone (own choice). */
-const tooQuietDecibels = -50;
-/** A pluck was heard within this time. */
-const recentSeconds = 1.2;
-
-let lastFrameSeconds = Number.NEGATIVE_INFINITY;
-let lastTooQuietSeconds = Number.NEGATIVE_INFINITY;
-
 /** Where sound comes from: a recording at an address of our own, or an input by its label (null = the system's choice). */
 export type SoundChoice = { readonly recording: string } | { readonly inputLabel: string | null; readonly channel: number };
 
@@ -50,13 +39,10 @@ export async function listen(choice: SoundChoice, hint: Hint): Promise<void> {
   const listening = startListening(source, { hint, channel: 'recording' in choice ? 0 : choice.channel });
   listening.onSnapshot((snapshot) => session.setState({ snapshot }));
   listening.onPitch((event) => {
-    if (event.kind === 'frame') lastFrameSeconds = event.atSeconds;
     for (const listener of pitchListeners) listener(event);
   });
-  listening.onLevel((level) => session.setState(hear(level, session.getState().snapshot?.channel ?? 0)));
-  lastFrameSeconds = Number.NEGATIVE_INFINITY;
-  lastTooQuietSeconds = Number.NEGATIVE_INFINITY;
-  session.setState({ ...idle, listening, snapshot: listening.snapshot(), hearing: 'quiet' });
+  listening.onLevel((level) => session.setState({ levelDecibels: level.peaksDecibels[listening.snapshot().channel] ?? null }));
+  session.setState({ ...idle, listening, snapshot: listening.snapshot() });
 }
 
 async function openSource(choice: SoundChoice) {
@@ -65,15 +51,6 @@ async function openSource(choice: SoundChoice) {
   const answer = await fetch(choice.recording);
   if (!answer.ok) throw new Error(`The recording ${choice.recording} is not there.`);
   return createRecordingSource({ label: 'a recording', bytes: new Uint8Array(await answer.arrayBuffer()) });
-}
-
-function hear(level: Level, channel: number): Partial<Session> {
-  const levelDecibels = level.peaksDecibels[channel] ?? null;
-  const isSounding = level.atSeconds - lastFrameSeconds < recentSeconds;
-  if (!isSounding && levelDecibels !== null && levelDecibels > tooQuietDecibels) lastTooQuietSeconds = level.atSeconds;
-  const isFaint = !isSounding && level.atSeconds - lastTooQuietSeconds < recentSeconds;
-  const hearing: Hearing = (level.clipped[channel] ?? false) ? 'too loud' : isSounding ? 'hearing you' : isFaint ? 'too quiet' : 'quiet';
-  return { levelDecibels, hearing };
 }
 
 /** Stops listening and lets go of the device. */

@@ -13,7 +13,7 @@ import styles from './frame.module.css';
 /** What stands around every screen: sections at the left, the instrument and the input at the top. */
 export function Frame() {
   const navigate = useNavigate();
-  const isListening = useStore(retuning, ({ now }) => now !== null);
+  const isListening = useStore(retuning, ({ now }) => now !== null && now.finishedAt === null);
   useTheme();
   return (
     <RouterProvider navigate={(to) => void navigate({ to })}>
