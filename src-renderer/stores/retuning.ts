@@ -83,6 +83,13 @@ export async function beginRetune({ host, overview, tunings, tuning, settings, s
   await listen(sound, listenFor(coach));
 }
 
+/** Goes on with the retune, heard through something else. */
+export async function hearThrough(sound: SoundChoice): Promise<void> {
+  const { now } = retuning.getState();
+  stopListening();
+  if (now !== null && now.finishedAt === null) await listen(sound, listenFor(now.coach));
+}
+
 function hushRetune(): void {
   leave?.();
   leave = null;

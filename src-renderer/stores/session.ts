@@ -29,14 +29,17 @@ export const session = createStore<Session>(() => idle);
 
 const pitchListeners = new Set<(event: PitchEvent) => void>();
 const speaker = createSpeaker();
-/** Where sound comes from: a recording at an address of our own, or an input by its label (null = the system's choice). */
-export type SoundChoice = { readonly recording: string } | { readonly inputLabel: string | null; readonly channel: number };
+/** Where sound comes from: a recording at an address of our own, one that the player brought, or an input by its label (null = the system's choice). */
+export type SoundChoice =
+  | { readonly recording: string }
+  | { readonly label: string; readonly bytes: Uint8Array }
+  | { readonly inputLabel: string | null; readonly channel: number };
 
 /** Starts to listen. Does nothing while it listens already. Throws what fetching a recording throws. */
 export async function listen(choice: SoundChoice, hint: Hint): Promise<void> {
   const source = await openSource(choice);
   if (session.getState().listening !== null) return;
-  const listening = startListening(source, { hint, channel: 'recording' in choice ? 0 : choice.channel });
+  const listening = startListening(source, { hint, channel: 'channel' in choice ? choice.channel : 0 });
   listening.onSnapshot((snapshot) => session.setState({ snapshot }));
   listening.onPitch((event) => {
     for (const listener of pitchListeners) listener(event);
@@ -46,8 +49,9 @@ export async function listen(choice: SoundChoice, hint: Hint): Promise<void> {
 }
 
 async function openSource(choice: SoundChoice) {
-  if (!('recording' in choice))
+  if ('inputLabel' in choice)
     return createMicrophone({ choice: choice.inputLabel === null ? null : { deviceId: '', label: choice.inputLabel } });
+  if ('bytes' in choice) return createRecordingSource(choice);
   const answer = await fetch(choice.recording);
   if (!answer.ok) throw new Error(`The recording ${choice.recording} is not there.`);
   return createRecordingSource({ label: 'a recording', bytes: new Uint8Array(await answer.arrayBuffer()) });

@@ -1,11 +1,13 @@
-import { Meter } from 'react-aria-components';
+import { Button, Menu, MenuItem, MenuSection, MenuTrigger, Popover, Header } from 'react-aria-components';
+import { useRef } from 'react';
 import { useStore } from 'zustand';
+import { useChosenInstrument } from '../../stores/chosen.ts';
+import { useInputs } from '../../stores/inputs.ts';
+import { useChange } from '../../stores/library.ts';
+import { hearThrough } from '../../stores/retuning.ts';
 import { session, type SoundStateKind } from '../../stores/session.ts';
+import { chosenSound } from '../../stores/sound-choice.ts';
 import styles from './input.module.css';
-
-/** The quietest and loudest that the bar shows, in dB of full scale. */
-const quietest = -72;
-const loudest = 0;
 
 const hearingWords = { hearing: 'hearing you', quiet: 'quiet', 'too-quiet': 'too quiet', 'too-loud': 'too loud' } as const;
 
@@ -25,22 +27,105 @@ const stateWords: Partial<Record<SoundStateKind, string>> = {
   failed: 'not working',
 };
 
-/** The input: which device, how loud it is, and whether a string is heard. */
+/** The input: which device, how loud it is, and whether a string is heard. Pressed, it lets another one be chosen. */
 export function Input() {
   const label = useStore(session, ({ snapshot }) => snapshot?.input?.label ?? null);
   const state = useStore(session, ({ snapshot }) => snapshot?.state ?? null);
   const hearing = useStore(session, ({ snapshot }) => snapshot?.hearing ?? null);
-  const level = useStore(session, ({ levelDecibels }) =>
-    levelDecibels === null ? 0 : Math.round(((levelDecibels - quietest) / (loudest - quietest)) * 96),
-  );
+  const recording = useStore(chosenSound, (chosen) => (chosen.kind === 'recording' ? chosen.label : null));
   const words = state === null ? 'not listening' : (stateWords[state.kind] ?? hearingWords[hearing ?? 'quiet']);
+  const shown = label ?? recording;
   return (
-    <div className={styles['input']}>
-      {label === null ? null : <span className={`small quiet ${styles['label']}`}>{label.replace(/ \([0-9a-f:]+\)$/u, '')}</span>}
-      <Meter aria-label="Input level" minValue={0} maxValue={96} value={Math.max(0, level)} className={styles['bar'] ?? ''}>
-        <span className={styles['level']} style={{ width: Math.max(4, level) }} data-idle={state === null} />
-      </Meter>
-      <span className={styles['words']}>{words}</span>
-    </div>
+    <MenuTrigger>
+      <Button className={styles['input'] ?? ''} aria-label={`Input: ${words}. Choose another`}>
+        {shown === null ? null : <span className={`small quiet ${styles['label']}`}>{plainLabel(shown)}</span>}
+        <Level />
+        <span className={styles['words']}>{words}</span>
+      </Button>
+      <InputMenu />
+    </MenuTrigger>
+  );
+}
+
+/** Device ids in brackets, as some systems add them to a label, help nobody. */
+const plainLabel = (label: string): string => label.replace(/ \([0-9a-f]{4}:[0-9a-f]{4}\)$/u, '');
+
+/** The quietest and loudest that the bar shows, in dB of full scale, and its length in px. */
+const quietest = -72;
+const loudest = 0;
+const barLength = 96;
+
+function Level() {
+  const isOpen = useStore(session, ({ snapshot }) => snapshot !== null);
+  const length = useStore(session, ({ levelDecibels }) =>
+    levelDecibels === null ? 0 : Math.round(((Math.max(quietest, levelDecibels) - quietest) / (loudest - quietest)) * barLength),
+  );
+  return (
+    <span className={styles['bar']}>{isOpen ? <span className={styles['level']} style={{ width: Math.max(4, length) }} /> : null}</span>
+  );
+}
+
+/** Hears a recording that the player brings. */
+async function bring(file: File | undefined): Promise<void> {
+  if (file === undefined) return;
+  const sound = { label: file.name, bytes: new Uint8Array(await file.arrayBuffer()) };
+  chosenSound.setState({ kind: 'recording', ...sound }, true);
+  await hearThrough(sound);
+}
+
+function InputMenu() {
+  const inputs = useInputs();
+  const overview = useChosenInstrument();
+  const save = useChange('instruments.save');
+  const file = useRef<HTMLInputElement>(null);
+  const channels = useStore(session, ({ snapshot }) => snapshot?.input?.channelCount ?? 1);
+
+  const take = (inputLabel: string | null, inputChannel: number) => {
+    chosenSound.setState({ kind: 'microphone' }, true);
+    void hearThrough({ inputLabel, channel: inputChannel });
+    if (overview !== null) save.mutate({ instrument: { ...overview.instrument, inputLabel, inputChannel }, stringSet: overview.stringSet });
+  };
+  const act = (key: string) => {
+    if (key === 'recording') return file.current?.click();
+    if (key.startsWith('channel ')) return take(overview?.instrument.inputLabel ?? null, Number(key.slice('channel '.length)));
+    const input = inputs.find(({ deviceId }) => `input ${deviceId}` === key);
+    return take(input?.label ?? null, 0);
+  };
+  return (
+    <>
+      <Popover className={styles['menu'] ?? ''} placement="bottom end" offset={4}>
+        <Menu onAction={(key) => act(String(key))} aria-label="Input">
+          <MenuSection>
+            <Header className={`small faint ${styles['heading']}`}>Heard through</Header>
+            {inputs.map(({ deviceId, label }) => (
+              <MenuItem key={deviceId} id={`input ${deviceId}`} className={styles['item'] ?? ''}>
+                {label === null ? 'the system’s microphone' : plainLabel(label)}
+              </MenuItem>
+            ))}
+            <MenuItem id="recording" className={styles['item'] ?? ''}>
+              a recording (WAV) …
+            </MenuItem>
+          </MenuSection>
+          {channels > 1 ? (
+            <MenuSection>
+              <Header className={`small faint ${styles['heading']}`}>Channel</Header>
+              {Array.from({ length: channels }, (_, channel) => (
+                <MenuItem key={channel} id={`channel ${channel}`} className={styles['item'] ?? ''}>
+                  {channel + 1}
+                </MenuItem>
+              ))}
+            </MenuSection>
+          ) : null}
+        </Menu>
+      </Popover>
+      <input
+        ref={file}
+        type="file"
+        accept=".wav,audio/wav"
+        hidden
+        aria-label="A recording"
+        onChange={(event) => void bring(event.target.files?.[0])}
+      />
+    </>
   );
 }

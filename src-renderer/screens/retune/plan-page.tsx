@@ -9,6 +9,7 @@ import { useHost } from '../../stores/host.tsx';
 import { useLibrary } from '../../stores/library.ts';
 import { beginRetune } from '../../stores/retuning.ts';
 import { hearStrum } from '../../stores/session.ts';
+import { soundFor } from '../../stores/sound-choice.ts';
 import { stateOf, tuningOn } from '../../stores/strings.ts';
 import { Button } from '../../ui/button.tsx';
 import { Choice } from '../../ui/choice.tsx';
@@ -46,10 +47,7 @@ export function PlanPage({ overview, tunings, tuning, settings }: Props) {
 
   const begin = () => {
     setAsking(false);
-    const sound =
-      status?.demoMicrophone === undefined || status.demoMicrophone === null
-        ? { inputLabel: overview.instrument.inputLabel ?? settings.microphoneLabel, channel: overview.instrument.inputChannel }
-        : { recording: status.demoMicrophone };
+    const sound = soundFor(overview, settings, status);
     beginRetune({ host, overview, tunings, tuning, settings, sound }).catch((fault: unknown) =>
       setProblem(fault instanceof Error ? fault.message : String(fault)),
     );

@@ -1,0 +1,96 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, type Page } from 'playwright/test';
+import { test } from './app.ts';
+
+/** Every screen that a player can stand on, by its address, with the demo library. */
+const screens = [
+  ['retune plan', '/retune?on=demo-wren&to=demo-lantern-e-flat'],
+  ['settling, one string on its way', '/settling?on=demo-moth'],
+  ['settling, one string slipping', '/settling?on=demo-rook'],
+  ['settling, unheard', '/settling?on=demo-sedge'],
+  ['tunings', '/tunings?on=demo-wren'],
+  ['a tuning opened', '/tunings?on=demo-wren&open=demo-lantern-e-flat'],
+  ['instruments', '/instruments'],
+  ['an instrument opened', '/instruments?open=demo-rook'],
+  ['settings', '/settings'],
+] as const;
+
+const sizes = [
+  { width: 1280, height: 800 },
+  { width: 720, height: 1280 },
+] as const;
+
+async function goTo(page: Page, address: string): Promise<void> {
+  await page.evaluate((hash) => {
+    location.hash = hash;
+  }, address);
+  await expect(page.getByRole('heading', { level: 1 })).toHaveCount(1);
+  await page.evaluate(() => document.fonts.ready);
+}
+
+/** Text that is cut off by its own box, and boxes that stand out of the window at the right. */
+const overflowing = (page: Page): Promise<readonly string[]> =>
+  page.evaluate(() => {
+    const out = [...document.querySelectorAll('main *, header *, nav *')].filter((element) => {
+      const { right, width, height } = element.getBoundingClientRect();
+      if (width < 2 || height < 2 || element.closest('svg') !== null) return false;
+      const { overflowX, clipPath } = getComputedStyle(element);
+      const isCut =
+        element.scrollWidth > element.clientWidth + 1 && overflowX === 'hidden' && clipPath === 'none' && element.clientWidth > 0;
+      return right > innerWidth + 1 || isCut;
+    });
+    return out.map(
+      (element) => `${element.tagName.toLowerCase()}.${element.getAttribute('class') ?? ''}: ${(element.textContent ?? '').slice(0, 60)}`,
+    );
+  });
+
+for (const colorScheme of ['dark', 'light'] as const) {
+  for (const viewport of sizes) {
+    test.describe(`${colorScheme}, ${viewport.width} × ${viewport.height}`, () => {
+      test.use({ colorScheme, viewport });
+
+      test('every screen passes the accessibility rules, fits the window and reports no fault', async ({ page }) => {
+        const faults: string[] = [];
+        page.on('console', (message) => {
+          if (message.type() === 'error' || message.type() === 'warning') faults.push(message.text());
+        });
+        page.on('pageerror', (fault) => faults.push(fault.message));
+        await page.getByRole('button', { name: 'Look around with the demo library' }).click();
+        await expect(page.getByText('Finch').first()).toBeVisible();
+        for (const [name, address] of screens) {
+          await goTo(page, address);
+          const { violations } = await new AxeBuilder({ page }).analyze();
+          expect
+            .soft(
+              violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`),
+              name,
+            )
+            .toEqual([]);
+          expect.soft(await overflowing(page), name).toEqual([]);
+        }
+        expect(faults).toEqual([]);
+      });
+    });
+  }
+}
+
+test('a newcomer sees what to do first, and the demo library goes again with one press', async ({ page }) => {
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Which instrument is in your hands?');
+  await page.getByRole('button', { name: 'Look around with the demo library' }).click();
+  await expect(page.getByText('Finch').first()).toBeVisible();
+  await goTo(page, '/settings');
+  await page.getByRole('button', { name: /remove the demo/iu }).click();
+  await goTo(page, '/instruments');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Which instrument is in your hands?');
+});
+
+test('back and forward go from screen to screen', async ({ page }) => {
+  await page.getByRole('button', { name: 'Look around with the demo library' }).click();
+  await page.getByRole('link', { name: 'Tunings' }).click();
+  await expect(page).toHaveURL(/#\/tunings/u);
+  await page.getByRole('link', { name: 'Settling' }).click();
+  await page.goBack();
+  await expect(page).toHaveURL(/#\/tunings/u);
+  await page.goForward();
+  await expect(page).toHaveURL(/#\/settling/u);
+});
