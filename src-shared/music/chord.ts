@@ -20,28 +20,37 @@ export function openChord(pitches: readonly SpelledPitch[]): string | null {
     .flatMap((first) => Chord.detect([first, ...classes.filter((name) => name !== first)]))
     .filter((name) => !name.includes('/'))
     .map((name) => Chord.get(name))
-    .filter((chord) => chord.tonic !== null && chord.notes.length === classes.length);
+    .filter((chord) => chord.tonic !== null && chord.notes.length === classes.length && plainKinds.includes(kindOf(chord)));
   const best = found.sort(
-    (a, b) => plainness(a.type) - plainness(b.type) || classes.indexOf(a.tonic ?? '') - classes.indexOf(b.tonic ?? ''),
+    (a, b) =>
+      plainKinds.indexOf(kindOf(a)) - plainKinds.indexOf(kindOf(b)) || classes.indexOf(a.tonic ?? '') - classes.indexOf(b.tonic ?? ''),
   )[0];
   if (best === undefined || best.tonic === null) return null;
-  const kind = best.symbol.slice(best.tonic.length);
+  const kind = kindOf(best);
   const plain = plainNames.find(([pattern]) => pattern.test(kind));
   return writtenPitch(best.tonic) + (plain?.[1] ?? kind.replace('Madd', ' add').replaceAll('b', '♭').replaceAll('#', '♯'));
 }
 
-const plainTypes = [
-  'major',
-  'minor',
-  'fifth',
-  'sixth',
-  'dominant seventh',
-  'minor seventh',
-  'major seventh',
-  'suspended fourth',
-  'suspended second',
+const kindOf = ({ symbol, tonic }: { readonly symbol: string; readonly tonic: string | null }): string => symbol.slice(tonic?.length ?? 0);
+
+/** Chord kinds that a player has a name for, the plainest first; anything beyond is not named (own choice). */
+const plainKinds = [
+  'M',
+  'm',
+  '5',
+  '6',
+  '7',
+  'm7',
+  'maj7',
+  'm6',
+  'sus4',
+  'sus2',
+  'Madd9',
+  'madd9',
+  '7sus4',
+  'dim',
+  'aug',
+  'dim7',
+  'm7b5',
+  '69',
 ];
-const plainness = (type: string): number => {
-  const place = plainTypes.indexOf(type);
-  return place === -1 ? plainTypes.length : place;
-};
