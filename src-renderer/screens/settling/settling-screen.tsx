@@ -1,2 +1,44 @@
-/** Settling. */
-export const SettlingScreen = () => <h1>Settling</h1>;
+import { useChosenInstrument } from '../../stores/chosen.ts';
+import { useLibrary } from '../../stores/library.ts';
+import { useNow } from '../../stores/clock.ts';
+import { useVerdicts } from '../../stores/settling.ts';
+import { stateOf } from '../../stores/strings.ts';
+import { Nothing } from '../../ui/nothing.tsx';
+import { rowsOf, wasEverHeard } from './rows.ts';
+import { SettlingPage } from './settling-page.tsx';
+
+/** Settling: how the strings of the instrument in hand have moved since they were turned, and what to expect of them. */
+export function SettlingScreen() {
+  const overview = useChosenInstrument();
+  const now = useNow() / 1000;
+  const { data: overviews } = useLibrary('overview.read', {});
+  const { data: tunings } = useLibrary('tunings.list', {});
+  const { data: settings } = useLibrary('settings.read', {});
+  const judged = useVerdicts(overview, settings?.toleranceCents ?? 3);
+  if (overviews === undefined || tunings === undefined || settings === undefined) return null;
+  if (overview === null) {
+    return (
+      <Nothing
+        title="Whose strings are settling?"
+        sentence="Set up an instrument; once it has been retuned, this page tells how its strings hold and when to touch them up."
+        to="/instruments"
+        words="Set up an instrument"
+      />
+    );
+  }
+  if (judged === undefined) return null;
+  const { name } = overview.instrument;
+  const { tuning } = stateOf(overview, tunings, settings);
+  const rows = rowsOf(overview, tuning, judged.log, judged.verdicts);
+  if (!wasEverHeard(rows)) {
+    return (
+      <Nothing
+        title={`${name} has not been heard yet`}
+        sentence="Pluck every course once in Retune. From the first reading on, this page tells how each string moves and when it will hold."
+        to="/retune"
+        words={`Listen to ${name}`}
+      />
+    );
+  }
+  return <SettlingPage overview={overview} rows={rows} now={now} toleranceCents={settings.toleranceCents} />;
+}

@@ -1,0 +1,89 @@
+import type { StringMaterial } from '#shared/settling/index.ts';
+import { horizonSeconds } from '../../stores/settling.ts';
+import { listed } from '../../ui/words.ts';
+import type { Row } from './rows.ts';
+import { at } from './words.ts';
+
+const numbers = ['none', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten', 'eleven', 'twelve'];
+const inWords = (count: number): string => numbers[count] ?? String(count);
+
+const named = (rows: readonly Row[]): string => `${rows.length === 1 ? 'course' : 'courses'} ${listed(rows.map(({ number }) => number))}`;
+const are = (rows: readonly Row[]): string => (rows.length === 1 ? 'is' : 'are');
+const upper = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
+const withVerdict = (rows: readonly Row[], verdict: Row['verdict']): readonly Row[] => rows.filter((row) => row.verdict === verdict);
+
+/** The whole instrument in a line: `2 of 4 hold, course 2 is slipping`. */
+export function headline(rows: readonly Row[], now: number): string {
+  const [slipping, unheard, settling, holding] = (['slipping', 'unheard', 'settling', 'holding'] as const).map((verdict) =>
+    withVerdict(rows, verdict),
+  );
+  if (slipping === undefined || unheard === undefined || settling === undefined || holding === undefined)
+    throw new Error('every verdict has its rows');
+  if (unheard.length === rows.length) return `Nothing heard since ${at(Math.min(...rows.map(({ strings: [{ since }] }) => since)), now)}`;
+  if (holding.length === rows.length) return `All ${inWords(rows.length)} hold`;
+  if (settling.length === rows.length) return `All ${inWords(rows.length)} are settling`;
+  const hold = holding.length === 0 ? [] : [`${holding.length} of ${rows.length} ${holding.length === 1 ? 'holds' : 'hold'}`];
+  const rest =
+    slipping.length > 0
+      ? `${named(slipping)} ${are(slipping)} slipping`
+      : unheard.length > 0
+        ? `${named(unheard)} not heard yet`
+        : `${named(settling)} ${are(settling)} settling`;
+  return upper([...hold, rest].join(', '));
+}
+
+/** What stands right under the headline: what to do or to count on, and the rest of the sentence. */
+export type NextStep = { readonly strong: string; readonly rest: string };
+
+type Facts = { readonly now: number; readonly toleranceCents: number; readonly material: (row: Row) => StringMaterial | null };
+
+/** Where to look for a string that slips, the likeliest first (common practice: steel ends in a loop or a ball, the others in a knot or tie). */
+const placesToLook = (material: StringMaterial | null): readonly [string, string, string] =>
+  material === 'steel'
+    ? ['the windings at the peg', 'the loop or ball end', 'the nut slot']
+    : ['the peg screw', 'the knot at the bridge', 'the nut slot'];
+
+/** The next useful sentence. */
+export function nextStep(rows: readonly Row[], { now, toleranceCents, material }: Facts): NextStep {
+  const slipping = withVerdict(rows, 'slipping');
+  const unheard = withVerdict(rows, 'unheard');
+  const settling = withVerdict(rows, 'settling');
+  const [slips] = slipping;
+  if (slips !== undefined) {
+    const [first, second, third] = placesToLook(material(slips));
+    return { strong: `Look at ${first} of ${named(slipping)} first,`, rest: ` then ${second}, then ${third}: common practice.` };
+  }
+  if (unheard.length > 0) {
+    const all = unheard.length === rows.length;
+    return {
+      strong: all ? 'Pluck every course once' : `Pluck ${named(unheard)} once`,
+      rest: ` in Retune, then this page can tell how ${all ? 'they' : unheard.length === 1 ? 'it' : 'they'} moved.`,
+    };
+  }
+  if (settling.length > 0) {
+    const outside = settling.filter(({ strings: [{ assessment }] }) => (assessment.holdsFromSeconds ?? Number.POSITIVE_INFINITY) <= now);
+    if (outside.length > 0) return { strong: `Touch up ${named(outside)}:`, rest: ' still enough to hold, but off its pitch.' };
+    const moments = settling.map(({ strings: [{ assessment }] }) => assessment.holdsFromSeconds ?? Number.POSITIVE_INFINITY);
+    const last = Math.max(...moments);
+    return Number.isFinite(last)
+      ? { strong: `Steady within ±${toleranceCents} c from about ${at(last, now)}.`, rest: ' A touch-up made before then will drift.' }
+      : { strong: `${upper(named(settling))} will not be steady within 30 days.`, rest: ' A touch-up will drift.' };
+  }
+  return { strong: 'Ready to play:', rest: ` nothing is expected to leave ±${toleranceCents} c before ${at(now + horizonSeconds, now)}.` };
+}
+
+/** When the next reading would tell most, and of which course; while any course is settling or slipping, of one of those. */
+export function nextCheck(rows: readonly Row[], now: number): string {
+  const checks = rows.flatMap((row) =>
+    row.strings.flatMap(({ assessment: { verdict, nextCheckSeconds } }) =>
+      verdict === 'unheard' || nextCheckSeconds === null ? [] : [{ row, seconds: nextCheckSeconds, isCalm: verdict === 'holding' }],
+    ),
+  );
+  const restless = checks.filter(({ isCalm }) => !isCalm);
+  const unheard = withVerdict(rows, 'unheard');
+  if (unheard.length === rows.length) return 'The next useful check is now.';
+  if (unheard.length > 0) return `The next useful check is now: ${named(unheard)}.`;
+  if (checks.length === 0) return `No check is needed before ${at(now + horizonSeconds, now)}.`;
+  const first = (restless.length > 0 ? restless : checks).reduce((soonest, check) => (check.seconds < soonest.seconds ? check : soonest));
+  return `Next useful check at ${at(first.seconds, now)}: ${named([first.row])}.`;
+}

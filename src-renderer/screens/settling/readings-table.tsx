@@ -1,0 +1,57 @@
+import { courseText, figure } from '../../ui/words.ts';
+import { duration, eventsOf } from './events.ts';
+import type { Row, StringRow } from './rows.ts';
+import { at, verdictWords } from './words.ts';
+import styles from './readings-table.module.css';
+
+type Props = { readonly rows: readonly Row[]; readonly now: number; readonly name: string };
+
+/** Everything that the boards show, as a table. */
+export const ReadingsTable = ({ rows, now, name }: Props) => (
+  <div className={styles['space']}>
+    <table className={styles['table']}>
+      <caption className="unseen">Peg moves, readings, slips and forecasts of {name} since its last retune, course by course</caption>
+      <thead>
+        <tr className="small">
+          <th scope="col">Course</th>
+          <th scope="col">When</th>
+          <th scope="col">Since its peg move</th>
+          <th scope="col">What</th>
+          <th scope="col" className={styles['figure']}>
+            Cents from wanted
+          </th>
+          <th scope="col" className={styles['figure']}>
+            90 % band
+          </th>
+        </tr>
+      </thead>
+      {rows.flatMap((row) =>
+        row.strings.map((string) => <StringGroup key={`${row.course}.${string.string}`} row={row} string={string} now={now} />),
+      )}
+    </table>
+  </div>
+);
+
+function StringGroup({ row, string, now }: { readonly row: Row; readonly string: StringRow; readonly now: number }) {
+  const events = eventsOf(string, now);
+  return (
+    <tbody>
+      {events.map(({ seconds, what, cents }, index) => (
+        <tr key={`${seconds} ${what}`}>
+          {index === 0 ? (
+            <th scope="rowgroup" rowSpan={events.length}>
+              <span className="quiet">{row.number}</span> {courseText(row.pitches.slice(string.string, string.string + 1))}
+              <br />
+              {verdictWords[string.assessment.verdict]}
+            </th>
+          ) : null}
+          <td>{at(seconds, now)}</td>
+          <td>{string.movedAt === null || seconds < string.movedAt ? '' : duration(seconds - string.movedAt)}</td>
+          <td>{what}</td>
+          <td className={styles['figure']}>{cents === null ? '' : figure(cents.cents, 1)}</td>
+          <td className={styles['figure']}>{cents === null ? '' : `${figure(cents.low, 1)} to ${figure(cents.high, 1)}`}</td>
+        </tr>
+      ))}
+    </tbody>
+  );
+}
