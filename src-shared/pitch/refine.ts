@@ -28,14 +28,17 @@ export type Fit = {
 
 const partialsAtMost = 16;
 const highestHertz = 4_700;
-/** How far the partials of a real string stray from the formula, in cents; the first partial is the pitch by definition. */
-const strayCents = 0.25;
-/** Degrees of freedom of Student's t for a partial's error: outliers (a neighbour's partial, speech) lose their weight. */
-const freedom = 4;
+/** How far partials stray from the formula at least, in cents; how far they do is estimated from the sound (body and polarisations pull at them). */
+const leastStrayCents = 0.1;
+/** The first partial is the pitch by definition, so only this share of the straying counts against it. */
+const firstShare = 0.25;
+/** From this many standard errors on a partial loses weight: it is a neighbour's, or a voice's. */
+const doubtFrom = 1.3;
 
 /**
  * Fits a stiff string near `guessHertz` to a spectrum: partials measured one by one, then weighted least squares for the first
- * partial and B, re-weighted for outliers (K. Lange, R. Little, J. Taylor, J. Am. Statist. Assoc. 84, 1989). Null where no partial stands out.
+ * partial and B, re-weighted for outliers (P. Huber, Ann. Math. Statist. 35, 1964) and for the partials' own
+ * straying (random effects: R. DerSimonian and N. Laird, Controlled Clinical Trials 7, 1986). Null where no partial stands out.
  */
 export const createRefiner = () => {
   const partials: Partial[] = Array.from({ length: partialsAtMost + 1 }, emptyPartial);
@@ -55,7 +58,7 @@ export const createRefiner = () => {
       if (Math.abs(partial.hertz - expected) > 0.4 / spectrum.seconds && !measurePartial(spectrum, partial.hertz, partial)) continue;
       if (partial.ratio < 8 || Math.abs(partial.hertz - expected) > 1.2 / spectrum.seconds || partial.hertz <= 0) continue;
       used[n] = 1;
-      const sigma = (partial.sigmaHertz / expected) * centsPerRatio + strayCents + 600 * Math.log2(1 + n * n * prior.sigma * 0.5);
+      const sigma = (partial.sigmaHertz / expected) * centsPerRatio + leastStrayCents + 600 * Math.log2(1 + n * n * prior.sigma * 0.5);
       weightSum += 1 / sigma ** 2;
       pull += centsApart(partial.hertz, guessHertz * stiffRatio(n, prior.inharmonicity)) / sigma ** 2;
       guess = shifted(guessHertz, pull / weightSum);
@@ -76,7 +79,8 @@ export const createRefiner = () => {
     let varianceStiffness = prior.sigma ** 2;
     let chiSquare = 0;
     let effective = 0;
-    for (let round = 0; round < 5; round++) {
+    let stray = 0;
+    for (let round = 0; round < 7; round++) {
       // Normal equations for (cents of the first partial, B), B with its prior.
       let aa = 0;
       let ab = 0;
@@ -84,18 +88,26 @@ export const createRefiner = () => {
       let ya = 0;
       let yb = (prior.inharmonicity - inharmonicity) / prior.sigma ** 2;
       chiSquare = effective = 0;
+      let scatter = 0;
+      let first = 0;
+      let second = 0;
       for (let n = 1; n <= count; n++) {
         const partial = partials[n];
         if (used[n] === 0 || partial === undefined) continue;
         const error = centsApart(partial.hertz, base * stiffRatio(n, inharmonicity));
         const slope = (centsPerRatio / 2) * ((n * n) / (1 + inharmonicity * n * n) - 1 / (1 + inharmonicity));
-        const variance = ((partial.sigmaHertz / partial.hertz) * centsPerRatio) ** 2 + (n === 1 ? 0 : strayCents ** 2) + 1e-8;
+        const own = ((partial.sigmaHertz / partial.hertz) * centsPerRatio) ** 2 + 1e-6;
+        const variance = own + (n === 1 ? firstShare ** 2 * stray : stray + leastStrayCents ** 2);
         // The first rounds trust every partial alike; then outliers lose their say.
-        const doubt = round < 1 ? 1 : (freedom + 1) / (freedom + error ** 2 / variance);
+        const doubt = round < 1 ? 1 : Math.min(1, doubtFrom / Math.abs(error / Math.sqrt(own + stray + leastStrayCents ** 2)));
         const weight = doubt / variance;
         weights[n] = weight;
         chiSquare += Math.min(doubt, 1) * (error ** 2 / variance);
         effective += Math.min(doubt, 1);
+        const plain = doubt / (own + leastStrayCents ** 2);
+        scatter += plain * error ** 2;
+        first += plain;
+        second += plain * plain;
         aa += weight;
         ab += weight * slope;
         bb += weight * slope * slope;
@@ -108,6 +120,7 @@ export const createRefiner = () => {
       inharmonicity = Math.min(3e-3, Math.max(0, inharmonicity + (aa * yb - ab * ya) / determinant));
       varianceBase = bb / determinant;
       varianceStiffness = aa / determinant;
+      if (round > 0 && effective > 2) stray = Math.max(0, scatter - (effective - 2)) / (first - second / first);
     }
     let drift = 0;
     let driftWeight = 0;
@@ -120,7 +133,10 @@ export const createRefiner = () => {
       if (used[n] === 0 || partial === undefined) continue;
       const variance = ((partial.sigmaDriftHertzPerSecond / partial.hertz) * centsPerRatio) ** 2 + 0.01;
       const share =
-        (weights[n] ?? 0) * (((partial.sigmaHertz / partial.hertz) * centsPerRatio) ** 2 + 1e-8 + (n === 1 ? 0 : strayCents ** 2));
+        (weights[n] ?? 0) *
+        (((partial.sigmaHertz / partial.hertz) * centsPerRatio) ** 2 +
+          1e-6 +
+          (n === 1 ? firstShare ** 2 * stray : stray + leastStrayCents ** 2));
       drift += (share * (partial.driftHertzPerSecond / partial.hertz) * centsPerRatio) / variance;
       driftWeight += share / variance;
       power += partial.power;
