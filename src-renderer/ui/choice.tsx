@@ -11,10 +11,12 @@ type Props = {
   readonly hideLabel?: boolean;
   /** Shown while nothing is chosen. */
   readonly empty?: string;
+  /** Words and a chevron, without a frame. */
+  readonly isPlain?: boolean;
 };
 
 /** One of many, folded away behind a chevron. */
-export const Choice = ({ label, options, value, onChange, hideLabel = false, empty = 'choose' }: Props) => (
+export const Choice = ({ label, options, value, onChange, hideLabel = false, empty = 'choose', isPlain = false }: Props) => (
   <Select
     className={styles['choice'] ?? ''}
     value={value}
@@ -25,7 +27,7 @@ export const Choice = ({ label, options, value, onChange, hideLabel = false, emp
     {...(hideLabel ? { 'aria-label': label } : {})}
   >
     {hideLabel ? null : <Label className="small quiet">{label}</Label>}
-    <Button className={styles['button'] ?? ''}>
+    <Button className={`${styles['button']} ${isPlain ? styles['plain'] : ''}`}>
       <SelectValue className={styles['value'] ?? ''} />
       <Chevron />
     </Button>

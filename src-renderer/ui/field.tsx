@@ -10,6 +10,7 @@ type Props = {
   readonly hint?: string;
   readonly autoFocus?: boolean;
   readonly hideLabel?: boolean;
+  readonly placeholder?: string;
   /** More than one line. */
   readonly isLong?: boolean;
   /** Called when the player is through with the field: on Enter, or on leaving it. */
@@ -25,6 +26,7 @@ export const Field = ({
   hint,
   autoFocus = false,
   hideLabel = false,
+  placeholder = '',
   isLong = false,
   onDone,
 }: Props) => (
@@ -49,7 +51,7 @@ export const Field = ({
     {isLong ? (
       <TextArea className={`${styles['input']} ${styles['long']}`} rows={3} />
     ) : (
-      <Input className={styles['input'] ?? ''} placeholder={hideLabel ? label : ''} />
+      <Input className={styles['input'] ?? ''} placeholder={placeholder} />
     )}
     {problem === null && hint !== undefined ? (
       <Text slot="description" className={`small faint`}>

@@ -63,8 +63,7 @@ export function PullBoard({ title, lines, usual, together }: Props) {
 }
 
 function Bar({ line, full, usual }: { readonly line: PullLine; readonly full: number; readonly usual: readonly [number, number] | null }) {
-  const [board, { width: outer, height }] = useSize<SVGSVGElement>();
-  const width = Math.max(0, outer - 10);
+  const [board, { width, height }] = useSize<SVGSVGElement>();
   const x = (newtons: number): number => (newtons / full) * width;
   const y = height / 2;
   const { now, later, kind, gauge } = line;

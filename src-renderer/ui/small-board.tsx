@@ -26,7 +26,7 @@ const apart = 5;
 /** A whole instrument at a glance: every string between nut and saddle, the aim as a slot in the middle, a bead where each string is. */
 export function SmallBoard({ courses, height, slotHalf, width: fixed, inset = 0, isLit = false }: Props) {
   const [board, { width: measured }] = useSize<SVGSVGElement>();
-  const width = fixed ?? Math.max(0, measured - 10);
+  const width = fixed ?? measured;
   const spacing = (height - 2 * inset) / Math.max(1, courses.length);
   const beadHeight = Math.min(tallestBead, spacing * 0.94);
   const strings = courses.flatMap((course, place) =>

@@ -1,4 +1,4 @@
-import { Outlet, useNavigate } from '@tanstack/react-router';
+import { Outlet, useLocation, useNavigate } from '@tanstack/react-router';
 import { useStore } from 'zustand';
 import { useEffect } from 'react';
 import { RouterProvider } from 'react-aria-components';
@@ -13,6 +13,7 @@ import styles from './frame.module.css';
 /** What stands around every screen: sections at the left, the instrument and the input at the top. */
 export function Frame() {
   const navigate = useNavigate();
+  const { pathname } = useLocation();
   const isListening = useStore(retuning, ({ now }) => now !== null && now.finishedAt === null);
   useTheme();
   return (
@@ -26,7 +27,7 @@ export function Frame() {
         <nav className={styles['sections']} aria-label="Sections">
           <Sections isFolded={false} isStrip={isListening} />
         </nav>
-        <main className={styles['screen']}>
+        <main key={pathname} className={styles['screen']}>
           <Notice />
           <Outlet />
         </main>

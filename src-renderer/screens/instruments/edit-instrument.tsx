@@ -54,6 +54,7 @@ export function EditInstrument({ overview, onLeave }: Props) {
               course={course}
               courses={draft.courses.length}
               string={string}
+              isFirst={course === 0 && index === 0}
               problemAt={(name) => problems[`${name} ${course} ${index}`] ?? null}
               onChange={(changed) =>
                 set({
@@ -82,7 +83,7 @@ export function EditInstrument({ overview, onLeave }: Props) {
       {Object.keys(problems).length === 0 ? null : <p role="alert">Not saved yet: see the fields marked above.</p>}
       {save.error === null ? null : <p role="alert">{save.error.message}</p>}
       <div className={styles['buttons']}>
-        <Button submits isDisabled={save.isPending}>
+        <Button look="solid" submits isDisabled={save.isPending}>
           Save
         </Button>
         <Button look="plain" onPress={onLeave}>

@@ -40,17 +40,16 @@ const strings = [2, 3.5, 3, 2];
 /** A board that waits: twelve frets, four strings at rest. Fret n lies at 1 − 2^(−n/12) of the scale length; the drawing ends past the twelfth. */
 function EmptyBoard() {
   const [board, { width, height }] = useSize<SVGSVGElement>();
-  const inner = Math.max(0, width - 10);
   const shown = 1 - 2 ** (-12.8 / 12);
   return (
     <svg ref={board} className={styles['board']} aria-hidden="true">
       {Array.from({ length: frets }, (_, fret) => {
-        const x = ((1 - 2 ** (-(fret + 1) / 12)) / shown) * inner;
+        const x = ((1 - 2 ** (-(fret + 1) / 12)) / shown) * width;
         return <line key={fret} className={styles['fret']} x1={x} x2={x} y1={0} y2={height} />;
       })}
       {strings.map((thickness, index) => {
         const y = ((index + 0.5) / strings.length) * height;
-        return <line key={index} className={styles['string']} strokeWidth={thickness} x1={0} x2={inner} y1={y} y2={y} />;
+        return <line key={index} className={styles['string']} strokeWidth={thickness} x1={0} x2={width} y1={y} y2={y} />;
       })}
     </svg>
   );

@@ -1,5 +1,5 @@
 import { useNavigate } from '@tanstack/react-router';
-import { useId } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import { Button as Pressable } from 'react-aria-components';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
@@ -10,6 +10,7 @@ import { Button } from '../../ui/button.tsx';
 import { alongString } from '../../ui/scale.ts';
 import { SmallBoard } from '../../ui/small-board.tsx';
 import { courseText } from '../../ui/words.ts';
+import { EditInstrument } from './edit-instrument.tsx';
 import { OpenInstrument } from './open-instrument.tsx';
 import { rowStrings } from './row-strings.ts';
 import { standingOf, verdictWord } from './standing.ts';
@@ -35,17 +36,26 @@ const boardHeight = 64;
 export function InstrumentRow({ overview, tunings, settings, verdicts, pxPerMillimetre, isOpen, isFirst, onToggle, onRemoved }: Props) {
   const navigate = useNavigate();
   const id = useId();
+  const [isEditing, setEditing] = useState(false);
+  const item = useRef<HTMLLIElement>(null);
+  useEffect(() => {
+    if (isOpen) item.current?.scrollIntoView({ block: 'nearest' });
+  }, [isOpen]);
   const now = useNow();
   const standing = verdicts === undefined ? null : standingOf(overview, verdicts, now);
   const { instrument } = overview;
+  const toggle = () => {
+    setEditing(false);
+    onToggle(!isOpen);
+  };
   const { tuning } = stateOf(overview, tunings, settings);
   const width = Math.round(instrument.scaleLengthMillimetres * pxPerMillimetre);
   return (
-    <li className={styles['item']} data-open={isOpen} data-hand={isFirst}>
+    <li ref={item} className={styles['item']} data-open={isOpen} data-hand={isFirst}>
       <div className={styles['row']}>
         <div className={styles['head']}>
           <h2 style={{ display: 'contents' }}>
-            <Pressable className={styles['name'] ?? ''} aria-expanded={isOpen} aria-controls={id} onPress={() => onToggle(!isOpen)}>
+            <Pressable className={styles['name'] ?? ''} aria-expanded={isOpen} aria-controls={id} onPress={toggle}>
               <strong>{instrument.name}</strong> <span className={styles['kind']}>{instrument.kind}</span>
             </Pressable>
           </h2>
@@ -75,12 +85,21 @@ export function InstrumentRow({ overview, tunings, settings, verdicts, pxPerMill
           )}
         </div>
         <div className={styles['action']}>
-          <Button look={isFirst ? 'solid' : 'plain'} onPress={() => void navigate({ to: '/retune', search: { on: instrument.id } })}>
+          <Button
+            look={isFirst && !isEditing ? 'solid' : 'plain'}
+            onPress={() => void navigate({ to: '/retune', search: { on: instrument.id } })}
+          >
             Plan it
           </Button>
         </div>
       </div>
-      <div id={id}>{isOpen ? <OpenInstrument overview={overview} tuning={tuning} onRemoved={onRemoved} /> : null}</div>
+      <div id={id}>
+        {!isOpen ? null : isEditing ? (
+          <EditInstrument overview={overview} onLeave={() => setEditing(false)} />
+        ) : (
+          <OpenInstrument overview={overview} tuning={tuning} onEdit={() => setEditing(true)} onRemoved={onRemoved} />
+        )}
+      </div>
     </li>
   );
 }

@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import type { Overview } from '#shared/contract/index.ts';
 import { courseNumber, homePitches, presetById, stringing } from '#shared/instruments/index.ts';
 import { useNow } from '../../stores/clock.ts';
@@ -11,24 +10,21 @@ import { when } from '../../ui/time.ts';
 import { figure, courseText } from '../../ui/words.ts';
 import { writtenPitch } from '#shared/music/index.ts';
 import { bothMargins } from '../margins.ts';
-import { EditInstrument } from './edit-instrument.tsx';
 import { stringWords } from './string-words.ts';
 import styles from './instruments.module.css';
 
-type Props = { readonly overview: Overview; readonly tuning: TuningHere; readonly onRemoved: () => void };
+type Props = { readonly overview: Overview; readonly tuning: TuningHere; readonly onEdit: () => void; readonly onRemoved: () => void };
 
 /** An instrument's row, opened: pull and margins in the tuning that it is in, what it measures and what is fitted. */
-export function OpenInstrument({ overview, tuning, onRemoved }: Props) {
-  const [isEditing, setEditing] = useState(false);
+export function OpenInstrument({ overview, tuning, onEdit, onRemoved }: Props) {
   const remove = useChange('instruments.remove');
-  if (isEditing) return <EditInstrument overview={overview} onLeave={() => setEditing(false)} />;
   const { name, id } = overview.instrument;
   return (
     <div className={styles['open']}>
       <Pulls overview={overview} tuning={tuning} />
       <Facts overview={overview} />
       <div className={styles['buttons']}>
-        <Button onPress={() => setEditing(true)}>Change {name}</Button>
+        <Button onPress={onEdit}>Change {name}</Button>
         <Button look="plain" isDisabled={remove.isPending} onPress={() => remove.mutate({ id }, { onSuccess: onRemoved })}>
           Remove {name}
         </Button>
@@ -38,7 +34,7 @@ export function OpenInstrument({ overview, tuning, onRemoved }: Props) {
   );
 }
 
-function Pulls({ overview, tuning }: Omit<Props, 'onRemoved'>) {
+function Pulls({ overview, tuning }: Pick<Props, 'overview' | 'tuning'>) {
   const { courses } = overview.stringSet;
   const preset = presetById(overview.instrument.presetId);
   const strings = courses.flatMap(({ strings: fitted }, course) =>
@@ -49,7 +45,7 @@ function Pulls({ overview, tuning }: Omit<Props, 'onRemoved'>) {
     <PullBoard
       title={`Pull of each string in ${tuning.name}`}
       together={total === null ? '' : `${figure(total)} N together`}
-      usual={preset === null ? null : { newtons: preset.usualPullNewtons, words: `usual for ${preset.kind.split(',')[0]}` }}
+      usual={preset === null ? null : { newtons: preset.usualPullNewtons, words: `usual for a ${preset.kind.split(',')[0]}` }}
       lines={strings.map(({ facts, course, string, pull }) => ({
         id: `${course} ${string}`,
         number: courseNumber(course, courses.length),

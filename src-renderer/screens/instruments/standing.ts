@@ -3,7 +3,7 @@ import { courseNumber } from '#shared/instruments/index.ts';
 import { lastHeard } from '#shared/log/index.ts';
 import type { Verdict } from '#shared/settling/index.ts';
 import type { StringVerdict } from '../../stores/settling.ts';
-import { clockTime, when } from '../../ui/time.ts';
+import { when } from '../../ui/time.ts';
 import { listed } from '../../ui/words.ts';
 import { inLetters } from '../numbers.ts';
 
@@ -57,11 +57,3 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 
 /** The verdict as a word on its own. */
 export const verdictWord = (verdict: Verdict): string => capital(verdict);
-
-/** When an instrument was last heard, as a sentence; for the row that is open. */
-export const heardWords = ({ lastReadings }: Overview, now: number): string => {
-  const latest = Math.max(...lastReadings.map(({ at }) => at));
-  return lastReadings.length === 0
-    ? 'Not heard yet.'
-    : `Last heard ${when(latest, now) === clockTime(latest) ? 'at' : 'on'} ${when(latest, now)}.`;
-};

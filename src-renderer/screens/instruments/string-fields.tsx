@@ -10,22 +10,31 @@ type Props = {
   readonly course: number;
   readonly courses: number;
   readonly string: StringDraft;
+  /** The first of the lines has the labels; for the others they are only spoken. */
+  readonly isFirst: boolean;
   readonly problemAt: (name: 'home' | 'diameterMillimetres' | 'gramsPerMetre') => string | null;
   readonly onChange: (string: StringDraft) => void;
 };
 
 /** The line of one string: where it is at home, what it is made of, how thick or heavy it is. */
-export function StringFields({ course, courses, string, problemAt, onChange }: Props) {
+export function StringFields({ course, courses, string, isFirst, problemAt, onChange }: Props) {
   const number = courseNumber(course, courses);
   const text = (name: 'home' | 'diameterMillimetres' | 'gramsPerMetre', label: string) => (
-    <Field label={label} value={string[name]} onChange={(value) => onChange({ ...string, [name]: value })} problem={problemAt(name)} />
+    <Field
+      label={isFirst ? label : `Course ${number}: ${label}`}
+      hideLabel={!isFirst}
+      value={string[name]}
+      onChange={(value) => onChange({ ...string, [name]: value })}
+      problem={problemAt(name)}
+    />
   );
   return (
-    <div className={styles['string']} role="group" aria-label={`Course ${number}`}>
+    <fieldset className={`${styles['string']} ${isFirst ? styles['first'] : ''}`} aria-label={`Course ${number}`}>
       <span className={styles['number']}>{number}</span>
       {text('home', 'At home in')}
       <Choice
-        label="Material"
+        label={isFirst ? 'Material' : `Course ${number}: material`}
+        hideLabel={!isFirst}
         options={materialOptions}
         value={string.material}
         onChange={(value) => {
@@ -34,7 +43,7 @@ export function StringFields({ course, courses, string, problemAt, onChange }: P
         }}
       />
       <div>
-        <p className={`small quiet ${styles['label']}`}>Made</p>
+        {isFirst ? <p className={`small quiet ${styles['label']}`}>Made</p> : null}
         <TwoWay
           label={`Course ${number}: plain or wound`}
           options={[
@@ -47,6 +56,6 @@ export function StringFields({ course, courses, string, problemAt, onChange }: P
       </div>
       {text('diameterMillimetres', 'Diameter, mm')}
       {text('gramsPerMetre', 'Weight, g/m')}
-    </div>
+    </fieldset>
   );
 }

@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useEffect, useRef } from 'react';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import { courseNumber, presetById } from '#shared/instruments/index.ts';
 import { writtenPitch } from '#shared/music/index.ts';
@@ -14,7 +14,7 @@ import styles from './tunings.module.css';
 
 type Props = {
   readonly tuning: Tuning;
-  readonly here: Here;
+  readonly here: Here | null;
   readonly overview: Overview;
   readonly others: readonly Overview[];
   readonly songs: readonly Song[];
@@ -24,10 +24,12 @@ type Props = {
 /** A tuning's row, opened: what each string pulls now and in it, the songs in it, which other instruments take it. */
 export function OpenTuning({ tuning, here, overview, others, songs, settings }: Props) {
   const titles = songs.filter(({ tuningId }) => tuningId === tuning.id).map(({ title }) => title);
+  const place = useRef<HTMLDivElement>(null);
+  useEffect(() => place.current?.closest('[role="row"]')?.scrollIntoView({ block: 'nearest' }), []);
   const { takes, cannot } = takersOf(tuning, others, settings);
   return (
-    <div className={styles['open']}>
-      <Pulls here={here} overview={overview} settings={settings} />
+    <div ref={place} className={styles['open']}>
+      {here === null ? null : <Pulls here={here} overview={overview} settings={settings} />}
       <div className={styles['more']}>
         <div>
           <Part title="Songs">
@@ -111,7 +113,7 @@ function Pulls({ here, overview, settings }: { readonly here: Here; readonly ove
     <PullBoard
       title="Pull of each string"
       together={now === null || later === null ? '' : `${figure(now)} → ${figure(later)} N together`}
-      usual={preset === null ? null : { newtons: preset.usualPullNewtons, words: `usual for ${preset.kind.split(',')[0]}` }}
+      usual={preset === null ? null : { newtons: preset.usualPullNewtons, words: `usual for a ${preset.kind.split(',')[0]}` }}
       lines={lines}
     />
   );

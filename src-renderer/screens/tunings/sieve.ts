@@ -9,8 +9,8 @@ export const plainText = (text: string): string =>
     .replaceAll('♭', 'b')
     .replaceAll('♯', '#')
     .replaceAll('’', "'")
-    .replace(/\b([a-g]) ?flat\b/gu, '$1b')
-    .replace(/\b([a-g]) ?sharp\b/gu, '$1#')
+    .replace(/\b([a-g]) ?flat(?=\b|\d)/gu, '$1b')
+    .replace(/\b([a-g]) ?sharp(?=\b|\d)/gu, '$1#')
     .trim();
 
 /** Whether what was typed stands in a row: in its name, pitches, chord, tags, or a song that is played in it. */

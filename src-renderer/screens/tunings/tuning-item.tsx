@@ -35,7 +35,7 @@ export function TuningItem({ row, overview, others, songs, settings, isOpen }: P
           <p className={styles['title']}>
             <strong>{tuning.name}</strong>
             <span className="small quiet">
-              {[here?.chord ?? null, here?.stringing === 'linear' ? 'linear' : null].filter((words) => words !== null).join(', ')}
+              {here === null ? '' : [...(here.chord === null ? [] : [here.chord]), here.stringing].join(' · ')}
             </span>
           </p>
           <p className={styles['pitches']} data-many={pitches.length > 4}>
@@ -53,9 +53,7 @@ export function TuningItem({ row, overview, others, songs, settings, isOpen }: P
           <Tail row={row} name={overview.instrument.name} />
         </div>
       </div>
-      {isOpen && here !== null ? (
-        <OpenTuning tuning={tuning} here={here} overview={overview} others={others} songs={songs} settings={settings} />
-      ) : null}
+      {isOpen ? <OpenTuning tuning={tuning} here={here} overview={overview} others={others} songs={songs} settings={settings} /> : null}
     </GridListItem>
   );
 }

@@ -60,7 +60,7 @@ export function TuningLibrary({ overview, others, tunings, songs, settings, undo
     <div className={styles['page']}>
       <h1 className="unseen">Tunings</h1>
       <div className={styles['search']} ref={search}>
-        <Field label="Search a name, a pitch, a chord or a song" hideLabel value={query} onChange={setQuery} />
+        <Field label="Search" hideLabel placeholder="Search a name, a pitch, a chord or a song" value={query} onChange={setQuery} />
         <Button onPress={onNew}>New tuning</Button>
       </div>
       <div className={styles['sift']}>
@@ -68,6 +68,7 @@ export function TuningLibrary({ overview, others, tunings, songs, settings, undo
         <Choice
           label="Order"
           hideLabel
+          isPlain
           options={orders}
           value={order}
           onChange={(value) => setOrder(value === 'name' ? 'name' : 'moves')}

@@ -59,14 +59,18 @@ export function marginOn(overview: Overview, to: TuningHere): string | null {
 /** A piece of `3 down 2`. */
 export type MoveWords = { readonly who: string; readonly words: string };
 
+const stepWords = (step: number): string => `${step < 0 ? 'down' : 'up'} ${Math.abs(step)}`;
+
 /** The moves in words, in the order in which they are turned; one piece where every course does the same, none where all stay. */
 export function moveWords(moves: readonly Move[]): readonly MoveWords[] {
   const semitones = moves.map((move) => move.semitones);
   const [first = 0] = semitones;
-  const words = (step: number): string => `${step < 0 ? 'down' : 'up'} ${Math.abs(step)}`;
   if (moves.length > 1 && first !== 0 && semitones.every((step) => step === first))
-    return [{ who: `all ${moves.length}`, words: words(first) }];
-  return moveOrder(semitones).map((course) => ({ who: String(courseNumber(course, moves.length)), words: words(semitones[course] ?? 0) }));
+    return [{ who: `all ${moves.length}`, words: stepWords(first) }];
+  return moveOrder(semitones).map((course) => ({
+    who: String(courseNumber(course, moves.length)),
+    words: stepWords(semitones[course] ?? 0),
+  }));
 }
 
 /** How many courses move. */

@@ -1,0 +1,33 @@
+import styles from './settings.module.css';
+
+const keys = [
+  ['Space', 'start listening; pause and go on'],
+  ['Page Down, Page Up', 'one step on, one step back; many foot pedals send these'],
+  ['H', 'hear the pitch, or the tuning, that is wanted'],
+  ['Arrows', 'move through a list; Enter takes what is open'],
+  ['/', 'search the tunings'],
+] as const;
+
+/** The keys that work anywhere. */
+export const Keys = () => (
+  <dl className={styles['keys']}>
+    {keys.map(([key, does]) => (
+      <div key={key} style={{ display: 'contents' }}>
+        <dt>{key}</dt>
+        <dd className="quiet">{does}</dd>
+      </div>
+    ))}
+  </dl>
+);
+
+/** The usual cautions. The figures of this app are estimates; who made the string knows better. */
+export const Cautions = () => (
+  <div className={`quiet ${styles['cautions']}`}>
+    <p>A string under tension can break and whip. Keep your face away from it, and turn slowly.</p>
+    <p>
+      Pull and margins are worked out from what you say a string is; most of them are estimates, and strings of one kind differ. Where the
+      maker of the string or of the instrument gives a rating, that goes before any figure here.
+    </p>
+    <p>Stop where a string creaks, a bridge lifts or a neck bends, and ask a qualified luthier.</p>
+  </div>
+);

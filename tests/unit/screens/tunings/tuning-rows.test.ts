@@ -1,0 +1,75 @@
+import { describe, expect, test } from 'vitest';
+import { type Move, movesBetween } from '#shared/tunings/index.ts';
+import { moveCount, moveWords, takersOf, tuningRows } from '../../../../src-renderer/screens/tunings/tuning-rows.ts';
+import { instrumentOf, readingOf, settings, tuningOf } from '../wren.ts';
+
+const home = 'G4 C4 E4 A4';
+const wren = instrumentOf('ukulele-tenor-high-g', 'Wren');
+const lantern = tuningOf('Lantern E♭', 'G4 Bb3 Eb4 Bb4', home);
+const dropD = tuningOf('Drop D', 'D2 A2 D3 G3 B3 E4', 'E2 A2 D3 G3 B3 E4');
+const said = (moves: readonly Move[]): string =>
+  moveWords(moves)
+    .map(({ who, words }) => `${who} ${words}`)
+    .join(', ');
+const hereOf = (tuning: typeof lantern, overview = wren) => {
+  const here = tuningRows(overview, [tuning], settings)[0]?.here ?? null;
+  if (here === null) throw new Error(`${tuning.name} does not fit`);
+  return here;
+};
+
+describe('a tuning as it is on the instrument in hand', () => {
+  test('moves are told by course, loosening first, the largest first', () => {
+    const { moves, chord, stringing } = hereOf(lantern);
+    expect(said(moves)).toBe('3 down 2, 2 down 1, 1 up 1');
+    expect(moveCount(moves)).toBe(3);
+    expect(chord).toBe('E♭ major');
+    expect(stringing).toBe('re-entrant');
+  });
+
+  test('where every course does the same it is said once', () => {
+    expect(said(hereOf(tuningOf('Ash', 'F4 Bb3 D4 G4', home)).moves)).toBe('all 4 down 2');
+  });
+
+  test('home asks for nothing', () => {
+    expect(said(hereOf(tuningOf('Home', home, home)).moves)).toBe('');
+  });
+
+  test('on a baritone it is carried by its moves', () => {
+    const { to } = hereOf(lantern, instrumentOf('ukulele-baritone-high-d', 'Sedge'));
+    expect(to.pitches.flat()).toEqual(['D4', 'F3', 'Bb3', 'F4']);
+    expect(to.sameShapes).toBe(true);
+  });
+
+  test('an instrument with other courses cannot take it', () => {
+    expect(tuningRows(wren, [dropD], settings)[0]?.here).toBeNull();
+  });
+
+  test('beads stand where the strings were heard, not where they should be', () => {
+    const flatA = { ...wren, lastReadings: [readingOf(3, 440 * 2 ** (-0.5 / 12), 440, 1)] };
+    const away = hereOf(lantern, flatA).away.flat();
+    expect(away[0]).toBeCloseTo(0, 9);
+    expect(away[1]).toBeCloseTo(2, 9);
+    expect(away[3]).toBeCloseTo(-1.5, 9);
+  });
+
+  test('the worst margin is the same at any reference pitch as the pull makes it', () => {
+    const low = tuningRows(wren, [lantern], { ...settings, referenceHertz: 400 })[0]?.here?.margin;
+    expect(hereOf(lantern).margin).toMatch(/^break in/u);
+    expect(low).toMatch(/in \d/u);
+    expect(low).not.toBe(hereOf(lantern).margin);
+  });
+
+  test('the other instruments are told by chord and margin, or by why not', () => {
+    const others = [instrumentOf('ukulele-baritone', 'Moth'), instrumentOf('guitar-classical', 'Rook')];
+    const { takes, cannot } = takersOf(lantern, others, settings);
+    expect(takes).toHaveLength(1);
+    expect(takes[0]).toMatchObject({ name: 'Moth', chord: 'B♭ major' });
+    expect(takes[0]?.margin).toMatch(/^(?:slack|break) in/u);
+    expect(cannot).toEqual([{ name: 'Rook', courses: 6 }]);
+  });
+
+  test('a move within a course of two is counted once', () => {
+    const moves = movesBetween([['A4', 'A4']] as never, [['G4', 'G4']] as never);
+    expect(said(moves)).toBe('1 down 2');
+  });
+});
