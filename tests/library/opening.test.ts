@@ -17,10 +17,10 @@ async function folderWithBackup(): Promise<string> {
   return folder;
 }
 
-/** Overwrites the middle of the file, as a failing disk would. */
-async function damage(path: string): Promise<void> {
+/** Overwrites the file from a byte on, as a failing disk would; a negative one counts from the end. */
+async function damage(path: string, from = 4096): Promise<void> {
   const bytes = await readFile(path);
-  bytes.fill(0xa5, 4096);
+  bytes.fill(0xa5, from);
   await writeFile(path, bytes);
 }
 
@@ -82,6 +82,17 @@ describe('a damaged library', () => {
     expect(names).toContain('library.damaged-2026-11-25.sqlite-wal');
     await expect(library.restoreBackup()).rejects.toMatchObject({ code: 'not-found' });
     await library.close();
+  });
+
+  test('is found out at the start even where the damage lies in a part that is seldom read', async () => {
+    const folder = await folderWithBackup();
+    const library = await openLibrary(folder, () => evening);
+    for (let number = 0; number < 200; number += 1) await putTuning(library.rows, { ...tuning, id: `tuning-${number}` }, 'player');
+    await library.close();
+    await damage(join(folder, 'library.sqlite'), -4096);
+    const reopened = await openLibrary(folder, () => evening);
+    expect(reopened.notice).toMatchObject({ code: 'library-damaged' });
+    await reopened.close();
   });
 
   test('is set aside a second time on the same day under another name', async () => {
