@@ -20,7 +20,7 @@ async function folderWithBackup(): Promise<string> {
 /** Overwrites the file from a byte on, as a failing disk would; a negative one counts from the end. */
 async function damage(path: string, from = 4096): Promise<void> {
   const bytes = await readFile(path);
-  bytes.fill(0xa5, from);
+  bytes.fill(0xa5, from < 0 ? bytes.length + from : from);
   await writeFile(path, bytes);
 }
 
