@@ -23,6 +23,8 @@ const restingDrift = 0.6;
 const movingDrift = 45;
 /** Probability that a string at rest begins to move from one measurement to the next. */
 const movingUnasked = 0.004;
+/** A glide is not straight: over a stretch of t seconds its bend costs this times drift · t² (a time constant of 0.3 s or more). */
+const glideCurvature = 0.25;
 /** With this error the longest stretch is measured as well. */
 const wantedSigmaCents = 0.06;
 
@@ -70,6 +72,7 @@ export const createFollower = (rateHertz: number) => {
       driftCentsPerSecond: drift,
       moving,
       rawDrift: fit.driftCentsPerSecond,
+      systematicCents: Math.hypot(fit.systematicCents, glideCurvature * Math.abs(drift) * (2 * seconds) ** 2),
       steady: moving < 0.5 && Math.abs(drift) < 3,
       seconds: 2 * seconds,
       beginWith: 1,

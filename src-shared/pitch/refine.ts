@@ -17,6 +17,8 @@ export type Fit = {
   stiffness: Stiffness;
   /** How much more the partials disagree than their errors allow: 1 = not at all. */
   inflation: number;
+  /** Error that more listening does not take away: the partials' straying, averaged over them. */
+  systematicCents: number;
   /** Partials that carried the fit. */
   partials: number;
   /** Sum of the power of those partials, in the spectrum's units. */
@@ -30,8 +32,11 @@ const partialsAtMost = 16;
 const highestHertz = 4_700;
 /** How far partials stray from the formula at least, in cents; how far they do is estimated from the sound (body and polarisations pull at them). */
 const leastStrayCents = 0.1;
-/** The first partial is the pitch by definition, so only this share of the straying counts against it. */
-const firstShare = 0.25;
+/**
+ * The first partial is the pitch by definition, but a body resonance can pull it several cents off the series that the others keep and
+ * that the string has on another day; so most of the straying counts against it too.
+ */
+const firstShare = 0.8;
 /** From this many standard errors on a partial loses weight: it is a neighbour's, or a voice's. */
 const doubtFrom = 1.3;
 
@@ -152,6 +157,7 @@ export const createRefiner = () => {
       sigmaDrift: Math.sqrt(inflation / driftWeight),
       stiffness: { inharmonicity, sigma: Math.sqrt(varianceStiffness * inflation) },
       inflation,
+      systematicCents: Math.sqrt(stray / Math.max(1, effective)),
       partials: carried,
       power,
       ratio,

@@ -13,7 +13,7 @@ import type { Hint, PitchEvent, PitchTracker, RefusalReason } from './types.ts';
 const hopSeconds = 0.01;
 /** After this time a settled note is measured every other hop. */
 const restlessSeconds = 0.25;
-const gateDecibels = -72;
+const gateDecibels = -80;
 /** The first milliseconds of a pluck are finger and plectrum. */
 const attackSeconds = 0.006;
 const earliestSeconds = 0.03;
@@ -35,12 +35,15 @@ const ringingSeconds = 0.042;
 /** For so long after a pluck it must go on like a string. */
 const probationSeconds = 0.14;
 /** For so long after a pluck any other string may turn out to be the right one. */
-const freshSeconds = 0.35;
+const freshSeconds = 0.5;
 /** A lost string is taken up again within this many cents. */
 const strayAtMost = 2.5;
 const givenUpSeconds = 0.14;
 /** How much the error of a foretold pitch grows, in cents per second. */
 const foretoldDoubt = 5;
+/** Errors are a little larger than the fit says, and never nothing: measured with the pitch bench. */
+const sigmaScale = 1.15;
+const leastSigmaCents = 0.003;
 const clippedShareAtMost = 0.12;
 
 /** What the search has come to believe so far. */
@@ -48,13 +51,6 @@ type Belief = { estimate: Estimate; sinceCount: number; agreed: number };
 
 /** The string followed before the last pluck; `ringsOn` is null until that can be told. */
 type Before = { estimate: Estimate; pluckedAt: number | null; ringsOn: boolean | null };
-
-/** Whether one pitch is a small multiple of the other, within 60 cents: the likely mistakes of a search. */
-const isMultiple = (one: number, other: number): boolean => {
-  const ratio = Math.max(one, other) / Math.min(one, other);
-  const nearest = Math.round(ratio);
-  return nearest >= 2 && nearest <= 6 && Math.abs(centsApart(ratio, nearest)) < 60;
-};
 
 /** See index.ts. */
 export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRateHertz: number; hint?: Hint | null }): PitchTracker => {
@@ -103,7 +99,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     kind: 'frame',
     atSeconds: state.endSeconds,
     hertz: estimate.hertz,
-    sigmaCents: estimate.sigmaCents,
+    sigmaCents: sigmaScale * Math.hypot(estimate.sigmaCents, estimate.systematicCents, leastSigmaCents),
     others: [],
     levelDecibels: levelDecibels(state, 0.05),
     sincePluckSeconds: pluckedAt === null ? null : (state.count - pluckedAt) / rateHertz,
@@ -117,6 +113,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     humming = false;
     const found = search(usable);
     const other = found !== null && found.score > scoreAtLeast && strayed !== null && Math.abs(centsApart(found.hertz, strayed.hertz)) > 60;
+    if (other && pluckedAt !== null && state.count - pluckedAt > freshSeconds * rateHertz) return null;
     if (strayed !== null && !other) {
       const again = follower.follow(background.clean, state.end, usable, strayed, memory.recall(strayed.hertz));
       if (again !== null && Math.abs(centsApart(again.hertz, strayed.hertz)) < strayAtMost && again.sigmaCents < strayAtMost) {
@@ -159,13 +156,11 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
 
   /** Every so often: is it still this string, and not its octave or another one? */
   const stillRight = (usable: number, estimate: Estimate): boolean => {
-    if (state.count - checkedAt < 0.06 * rateHertz) return true;
+    // Later nothing is put right: another string needs a pluck of its own, and a dying note shows its octave.
+    if (state.count - (pluckedAt ?? 0) > freshSeconds * rateHertz || state.count - checkedAt < 0.06 * rateHertz) return true;
     checkedAt = state.count;
     const found = search(usable);
     const differs = found !== null && found.score > scoreAtLeast && Math.abs(centsApart(found.hertz, estimate.hertz)) > 60;
-    const fresh = pluckedAt !== null && state.count - pluckedAt < freshSeconds * rateHertz;
-    // Later only an octave error is put right: another string needs a pluck of its own.
-    if (differs && !fresh && !isMultiple(found.hertz, estimate.hertz)) return true;
     doubts = differs ? doubts + 1 : 0;
     return doubts < 3;
   };
