@@ -76,9 +76,13 @@ const durations: readonly Tick[] = [
   { seconds: 300 * day, words: '300 days' },
 ];
 
+/** The half hour ahead ends at this share of a log axis. */
+const aheadEnds = 0.93;
+
 /** The time since a peg move, on a log scale, from 20 seconds until a little past the half hour ahead. `longest` is the longest time that has passed. */
 export function sinceAxis(longest: number): TickedAxis {
-  const axis: Axis = { kind: 'log', from: firstSeconds, until: Math.max(longest, minute) + aheadSeconds };
+  const ahead = Math.max(longest, minute) + 30 * minute;
+  const axis: Axis = { kind: 'log', from: firstSeconds, until: firstSeconds * (ahead / firstSeconds) ** (1 / aheadEnds) };
   const ticks: Tick[] = [];
   for (const tick of durations) {
     const share = shareAlong(axis, tick.seconds);

@@ -9,6 +9,9 @@ import styles from './board.module.css';
 
 type Props = { readonly rows: readonly Row[]; readonly axis: TickedAxis; readonly now: number; readonly toleranceCents: number };
 
+/** With more courses than this, each has less room. */
+const mostRoomyRows = 4;
+
 /** Every course on its own board, all of them over one time axis. */
 export function Board({ rows, axis, now, toleranceCents }: Props) {
   const drawn = rows.map((row) => ({ row, picture: coursePicture(row, axis, { now, toleranceCents }) }));
@@ -19,7 +22,7 @@ export function Board({ rows, axis, now, toleranceCents }: Props) {
       <p className={`small faint ${styles['unit']}`} aria-hidden="true">
         cents from wanted
       </p>
-      <ul className={styles['rows']}>
+      <ul className={styles['rows']} data-dense={rows.length > mostRoomyRows}>
         {drawn.map(({ row, picture }, index) => (
           <CourseRow
             key={row.course}

@@ -15,6 +15,9 @@ type Props = {
   readonly nowWords: string | null;
 };
 
+/** Now nearer to the saddle than this share of the board is named on its other side, where it is named on the board. */
+const roomForNow = 0.85;
+
 /** The words on and beside a course's board. The chart's summary says the same to those who do not see it. */
 export function CourseLabels({ picture, slips, start, nowWords }: Props) {
   const [place, { width, height }] = useSize<HTMLDivElement>();
@@ -25,7 +28,7 @@ export function CourseLabels({ picture, slips, start, nowWords }: Props) {
       {width === 0 ? null : (
         <>
           {centsLabels(picture, height).map(({ cents, share }) => (
-            <span key={cents} className={styles['cents']} style={{ top: `${share * 100}%` }}>
+            <span key={cents} className={styles['cents']} data-zero={cents === 0} style={{ top: `${share * 100}%` }}>
               {cents > 0 ? '+' : ''}
               {figure(cents)}
             </span>
@@ -36,7 +39,7 @@ export function CourseLabels({ picture, slips, start, nowWords }: Props) {
             className={styles['turn'] ?? ''}
           />
           {nowWords === null ? null : (
-            <span className={styles['now']} style={{ left: `${nowShare * 100}%` }}>
+            <span className={styles['now']} data-side={nowShare > roomForNow ? 'before' : 'after'} style={{ left: `${nowShare * 100}%` }}>
               {nowWords}
             </span>
           )}

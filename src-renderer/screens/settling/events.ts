@@ -31,7 +31,7 @@ export function eventsOf({ history, assessment }: StringRow, now: number): reado
   }));
   const expected = [
     { seconds: now, what: 'expected now', cents: assessment.forecast(now) },
-    { seconds: now + horizonSeconds, what: 'expected then', cents: assessment.forecast(now + horizonSeconds) },
+    { seconds: now + horizonSeconds, what: 'expected in half an hour', cents: assessment.forecast(now + horizonSeconds) },
   ];
   return [...turns, ...slips, ...readings].sort((a, b) => a.seconds - b.seconds).concat(expected);
 }

@@ -6,6 +6,9 @@ import styles from './readings-table.module.css';
 
 type Props = { readonly rows: readonly Row[]; readonly now: number; readonly name: string };
 
+/** Cents to one decimal, 0.0 without a sign. */
+const tenths = (cents: number): string => figure(Math.round(cents * 10) / 10 || 0, 1);
+
 /** Everything that the boards show, as a table. */
 export const ReadingsTable = ({ rows, now, name }: Props) => (
   <div className={styles['space']}>
@@ -48,8 +51,8 @@ function StringGroup({ row, string, now }: { readonly row: Row; readonly string:
           <td>{at(seconds, now)}</td>
           <td>{string.movedAt === null || seconds < string.movedAt ? '' : duration(seconds - string.movedAt)}</td>
           <td>{what}</td>
-          <td className={styles['figure']}>{cents === null ? '' : figure(cents.cents, 1)}</td>
-          <td className={styles['figure']}>{cents === null ? '' : `${figure(cents.low, 1)} to ${figure(cents.high, 1)}`}</td>
+          <td className={styles['figure']}>{cents === null ? '' : tenths(cents.cents)}</td>
+          <td className={styles['figure']}>{cents === null ? '' : `${tenths(cents.low)} to ${tenths(cents.high)}`}</td>
         </tr>
       ))}
     </tbody>

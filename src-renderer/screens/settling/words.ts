@@ -7,6 +7,9 @@ import { isForeseen, type Row, type StringRow } from './rows.ts';
 /** The verdicts as they are shown. */
 export const verdictWords = { settling: 'Settling', holding: 'Holding', slipping: 'Slipping', unheard: 'Unheard' } as const;
 
+/** Of more slips only the latest are told. */
+const mostSlips = 3;
+
 /** Less than this is not worth a word, in cents. */
 const stillCents = 0.5;
 
@@ -57,7 +60,9 @@ function unheardMeaning({ assessment, movedAt, since }: StringRow, now: number):
 
 function slippingMeaning({ slips, keepsSlipping, forecast, why }: Assessment, now: number): Meaning {
   if (slips.length === 0) return { plain: `${upper(why)}.`, strong: null };
-  const steps = slips.map(({ cents, atSeconds }) => `${cents < 0 ? 'down' : 'up'} ${amount(cents)} by ${at(atSeconds, now)}`);
+  const steps = slips
+    .slice(-mostSlips)
+    .map(({ cents, atSeconds }) => `${cents < 0 ? 'down' : 'up'} ${amount(cents)} by ${at(atSeconds, now)}`);
   const reason = keepsSlipping ? 'Creep would slow down.' : 'Creep makes no steps.';
   return {
     plain: `${upper(listed(steps))}, now ${placeOf(forecast(now).cents, 'on pitch')}. ${reason}`,
