@@ -1,7 +1,8 @@
 // Launch: `npm start`. The Electron window where it can be had, else the desk, and a sentence that says why.
 //   --browser   the desk, even where there is Electron
 //   --demo      the demo library in a folder of its own, with a recording as the microphone
-// STILLSTRING_DATA and STILLSTRING_PORT set the data folder and the desk's port; STILLSTRING_TIMES=1 prints how long the start took.
+// STILLSTRING_DATA and STILLSTRING_PORT set the data folder and the desk's port; STILLSTRING_NO_BROWSER=1 only prints the address;
+// STILLSTRING_TIMES=1 prints how long the start took.
 
 import { HostFailure } from '#shared/contract/index.ts';
 import { openDesk, preferredPort } from './desk.ts';

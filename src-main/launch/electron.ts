@@ -34,9 +34,10 @@ export function downloadElectron(root: string): Promise<{ readonly binary: strin
       const binary = findElectron(root);
       if (binary !== null) return resolve({ binary });
       const [firstLine = ''] = complaint.trim().split('\n');
+      // All that the installer says of a network that is not there.
+      const why = firstLine.includes('fetch failed') ? 'the place that it comes from does not answer' : firstLine;
       resolve({
-        sentence:
-          signal === null ? `it could not be downloaded (${firstLine})` : `its download took longer than ${downloadSeconds} seconds`,
+        sentence: signal === null ? `it could not be downloaded (${why})` : `its download took longer than ${downloadSeconds} seconds`,
       });
     });
   });

@@ -27,7 +27,9 @@ describe('the Electron binary', () => {
     await mkdir(electron, { recursive: true });
     expect(await downloadElectron(root)).toEqual({ sentence: 'Electron is not among the installed packages' });
     await writeFile(join(electron, 'install.js'), `console.error('TypeError: fetch failed\\n    at somewhere'); process.exit(1);`);
-    expect(await downloadElectron(root)).toEqual({ sentence: 'it could not be downloaded (TypeError: fetch failed)' });
+    expect(await downloadElectron(root)).toEqual({ sentence: 'it could not be downloaded (the place that it comes from does not answer)' });
+    await writeFile(join(electron, 'install.js'), `console.error('Error: no space left'); process.exit(1);`);
+    expect(await downloadElectron(root)).toEqual({ sentence: 'it could not be downloaded (Error: no space left)' });
   });
 
   test('that was fetched is used', async () => {
