@@ -2,12 +2,12 @@ import type { Outlook } from './outlook.ts';
 import type { Policy } from './types.ts';
 
 const soonestSeconds = 30;
-const ratios = [1.1, 1.25, 1.5, 2, 3, 4, 6];
-const goodShare = 0.75;
+const ratios = [1.25, 1.5, 2, 2.5, 3];
+const goodShare = 0.6;
 const usefulShare = 0.1;
 
 /**
- * When to read next: of moments spaced evenly in log time since the last turn, the first that takes away three quarters of what the best of
+ * When to read next: of moments spaced evenly in log time since the last turn, the first that takes away three fifths of what the best of
  * them takes away from the uncertainty one horizon ahead. Null when no moment within the horizon takes away a tenth.
  */
 export function nextCheck(

@@ -79,9 +79,10 @@ export function firstDoubts({ readings, fromSeconds, levelCents }: Stretch): rea
   });
 }
 
+const centre = (some: readonly Reading[]) => median(some.map(({ cents }) => cents));
+
 /** How far a stretch was heard to move, in cents: between the medians of its first and its last three readings; 0 under four. */
 export function movementHeard({ readings }: Stretch): number {
   if (readings.length < 4) return 0;
-  const centre = (some: readonly Reading[]) => median(some.map(({ cents }) => cents));
   return Math.abs(centre(readings.slice(-3)) - centre(readings.slice(0, 3)));
 }

@@ -22,9 +22,8 @@ export function eventCents(event: Event, atSeconds: number): number {
     case 'coupling':
       return atSeconds >= event.atSeconds ? event.cents : 0;
     case 'slide':
-      return (
-        ((Math.min(atSeconds, event.untilSeconds) - event.fromSeconds) / 3600) * (atSeconds > event.fromSeconds ? event.centsPerHour : 0)
-      );
+      if (atSeconds <= event.fromSeconds) return 0;
+      return (event.centsPerHour * (Math.min(atSeconds, event.untilSeconds) - event.fromSeconds)) / 3600;
     case 'ramp':
       return event.cents * clamp((atSeconds - event.fromSeconds) / (event.untilSeconds - event.fromSeconds));
     case 'bend':

@@ -36,9 +36,10 @@ const rate = (seed: number, count: number, once: (random: Random) => boolean): s
   return share(Array.from({ length: count }, () => once(random)));
 };
 
+const side = (random: Random) => (random.chance(0.85) ? -1 : 1);
+
 /** Prints the tables of slips. */
 export function slips(seed: number, count: number): void {
-  const side = (random: Random) => (random.chance(0.85) ? -1 : 1);
   print(
     `A slip found within two readings (${count} sessions a figure)`,
     ['', 'clean', '5 % bad readings'],
@@ -88,6 +89,12 @@ function anotherPeg(random: Random, badShare: number): boolean {
   return criedWolf(drawScenario(random, 'plain', undefined, { readings, events, noise: { badShare } }), others);
 }
 
+const slip = (random: Random, tuned: number): Event => ({
+  kind: 'slip',
+  atSeconds: tuned + random.between(60, 240),
+  cents: -random.between(6, 15),
+});
+
 /** Prints how often a string is said to keep slipping that does, and that does not. */
 export function keepsSlipping(seed: number, count: number): void {
   const retunesBefore = 2;
@@ -95,11 +102,6 @@ export function keepsSlipping(seed: number, count: number): void {
     const { log, nowSeconds } = drawScenario(random, 'plain', undefined, { readings: 10, retunesBefore, events });
     return judge(log, nowSeconds).keepsSlipping;
   };
-  const slip = (random: Random, tuned: number): Event => ({
-    kind: 'slip',
-    atSeconds: tuned + random.between(60, 240),
-    cents: -random.between(6, 15),
-  });
   const loose = (random: Random) => judged(random, (tuned) => tuned.map((at) => slip(random, at)));
   const slide = (random: Random) =>
     judged(random, (tuned) => {

@@ -57,21 +57,22 @@ const draw = (seed: number, count: number, retunesBefore: number): readonly Outc
 const errors = (outcomes: readonly Outcome[], of: keyof Outcome): string => sizes(outcomes.map((one) => one[of] as number));
 const coverage = (outcomes: readonly Outcome[]): string => share(outcomes.map(({ covered }) => covered));
 
+const row = (name: string, outcomes: readonly Outcome[]) => [
+  name,
+  errors(outcomes, 'lastValue'),
+  errors(outcomes, 'line'),
+  errors(outcomes, 'error'),
+  coverage(outcomes),
+  errors(outcomes, 'width').split(' / ')[0] ?? '',
+  errors(outcomes, 'lastValue2h'),
+  errors(outcomes, 'line2h'),
+  errors(outcomes, 'error2h'),
+];
+
 /** Prints the forecast tables. */
 export function forecasts(seed: number, count: number): void {
   const fresh = draw(seed, count, 0);
   const known = draw(seed + 1, count, 4);
-  const row = (name: string, outcomes: readonly Outcome[]) => [
-    name,
-    errors(outcomes, 'lastValue'),
-    errors(outcomes, 'line'),
-    errors(outcomes, 'error'),
-    coverage(outcomes),
-    errors(outcomes, 'width').split(' / ')[0] ?? '',
-    `${errors(outcomes, 'lastValue2h')}`,
-    errors(outcomes, 'line2h'),
-    errors(outcomes, 'error2h'),
-  ];
   const head = [
     '',
     'last value',

@@ -22,10 +22,10 @@ export function holds(seed: number, count: number): void {
     const ratios: number[] = [];
     for (let tries = 0; ratios.length < count && tries < 20 * count; tries += 1) {
       const { log, nowSeconds, tunedAtSeconds, truth } = drawScenario(random, random.pick(mix), undefined, { retunesBefore });
-      const true_ = trulyHoldsFrom(truth, tunedAtSeconds);
-      if (true_ <= readFor || true_ >= longestSeconds) continue;
+      const truly = trulyHoldsFrom(truth, tunedAtSeconds);
+      if (truly <= readFor || truly >= longestSeconds) continue;
       const ours = assess({ courses: [log], nowSeconds, policy })[0]!.holdsFromSeconds;
-      ratios.push(ours === null ? Number.POSITIVE_INFINITY : (ours - tunedAtSeconds) / true_);
+      ratios.push(ours === null ? Number.POSITIVE_INFINITY : (ours - tunedAtSeconds) / truly);
     }
     return [
       retunesBefore === 0 ? 'never seen before' : 'past known',
