@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { _electron, test as base, chromium, type Page } from 'playwright/test';
+import { _electron, type Browser, chromium, type Page, test as base } from 'playwright/test';
 import { chromiumArguments, chromiumPath } from '../support/chromium.ts';
 import { electronPath } from '../support/electron-path.ts';
 
@@ -19,11 +19,14 @@ type Options = {
   microphone: string | null;
 };
 
+/** The app as a test has it: its page, and a way to end it before the test does. */
+type App = { readonly page: Page; readonly close: () => Promise<void> };
+
 type Fixtures = {
-  /** The app's page, on a data folder of its own. */
-  page: Page;
   /** That data folder. */
   dataFolder: string;
+  app: App;
+  page: Page;
 };
 
 /** Opens the app for a test: a fresh data folder, a host on it, and a page with the microphone that the test wants. */
@@ -35,28 +38,45 @@ export const test = base.extend<Options & Fixtures>({
     await use(folder);
     rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
   },
-  page: async ({ host, microphone, dataFolder, viewport, colorScheme }, use) => {
-    if (host === 'electron') {
-      const app = await _electron.launch({
-        executablePath: electronPath() ?? '',
-        args: [root, ...chromiumArguments(microphone)],
-        env: { ...process.env, STILLSTRING_DATA: dataFolder },
-      });
-      await use(await app.firstWindow({ timeout: 20_000 }));
-      await app.close();
-      return;
-    }
-    const desk = await openDesk(dataFolder);
-    const executablePath = chromiumPath();
-    if (executablePath === null) throw new Error('There is no Chromium on this machine.');
-    const browser = await chromium.launch({ executablePath, args: [...chromiumArguments(microphone)] });
-    const page = await browser.newPage({ viewport, colorScheme: colorScheme ?? 'dark' });
-    await page.goto(desk.address);
-    await use(page);
+  app: async ({ host, microphone, dataFolder, viewport, colorScheme }, use) => {
+    const app =
+      host === 'electron'
+        ? await openElectron(dataFolder, microphone)
+        : await openInChromium(dataFolder, microphone, { viewport, colorScheme: colorScheme ?? 'dark' });
+    await use(app);
+    await app.close();
+  },
+  page: ({ app }, use) => use(app.page),
+});
+
+async function openElectron(dataFolder: string, microphone: string | null): Promise<App> {
+  const app = await _electron.launch({
+    executablePath: electronPath() ?? '',
+    args: [root, ...chromiumArguments(microphone)],
+    env: { ...process.env, STILLSTRING_DATA: dataFolder },
+  });
+  return { page: await app.firstWindow({ timeout: 20_000 }), close: once(() => app.close()) };
+}
+
+async function openInChromium(dataFolder: string, microphone: string | null, context: Parameters<Browser['newContext']>[0]): Promise<App> {
+  const desk = await openDesk(dataFolder);
+  const executablePath = chromiumPath();
+  if (executablePath === null) throw new Error('There is no Chromium on this machine.');
+  const browser = await chromium.launch({ executablePath, args: [...chromiumArguments(microphone)] });
+  const page = await (await browser.newContext(context)).newPage();
+  await page.goto(desk.address);
+  const close = async () => {
     await browser.close();
     await desk.close();
-  },
-});
+  };
+  return { page, close: once(close) };
+}
+
+/** Does it the first time only. */
+function once(action: () => Promise<void>): () => Promise<void> {
+  let done: Promise<void> | null = null;
+  return () => (done ??= action());
+}
 
 /** Starts the desk as `npm start` would, on a port that nobody prefers, and waits for its address. */
 export async function openDesk(

@@ -10,7 +10,7 @@ test('without a microphone the player is told so, in a sentence, and nothing els
   });
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Lantern E♭');
   await page.keyboard.press('Space');
-  await expect(page.getByText('no microphone')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Input: no microphone' })).toBeVisible();
   await expect(page.getByRole('status')).toContainText(/microphone/iu);
   await page.keyboard.press('Escape');
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Lantern E♭');

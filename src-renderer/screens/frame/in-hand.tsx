@@ -1,11 +1,12 @@
 import { useStore } from 'zustand';
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
 import { useChooseInstrument, useChosenInstrument } from '../../stores/chosen.ts';
+import { useNow } from '../../stores/clock.ts';
 import { useLibrary } from '../../stores/library.ts';
 import { retuning } from '../../stores/retuning.ts';
-import { useVerdicts } from '../../stores/settling.ts';
+import { type StringVerdict, useVerdicts } from '../../stores/settling.ts';
 import { stateOf } from '../../stores/strings.ts';
-import { clockTime } from '../../ui/time.ts';
+import { when } from '../../ui/time.ts';
 import styles from './in-hand.module.css';
 
 /** Which instrument is in hand, which tuning it is in and how it holds; while retuning, where it is going. */
@@ -15,6 +16,7 @@ export function InHand() {
   const { data: tunings } = useLibrary('tunings.list', {});
   const { data: settings } = useLibrary('settings.read', {});
   const choose = useChooseInstrument();
+  const now = useNow();
   const goingTo = useStore(retuning, ({ now }) => (now !== null && now.finishedAt === null ? now.to.name : null));
   const verdicts = useVerdicts(overview, settings?.toleranceCents ?? 3)?.verdicts;
   if (overview === null || tunings === undefined || settings === undefined) {
@@ -22,7 +24,6 @@ export function InHand() {
   }
   const { instrument, lastRetune } = overview;
   const { tuning } = stateOf(overview, tunings, settings);
-  const held = verdicts?.filter(({ assessment }) => assessment.verdict === 'holding').length;
   return (
     <div className={styles['line']}>
       <MenuTrigger>
@@ -44,9 +45,9 @@ export function InHand() {
           <>
             <span className="quiet">in</span> {tuning.name}
             {lastRetune?.finishedAt === null || lastRetune === null ? null : (
-              <span className="quiet"> since {clockTime(lastRetune.finishedAt)}</span>
+              <span className={`quiet ${styles['since']}`}> since {when(lastRetune.finishedAt, now)}</span>
             )}
-            {verdicts === undefined || held === undefined ? null : `, ${held} of ${verdicts.length} hold`}
+            {verdicts === undefined ? null : `, ${holdingWords(verdicts)}`}
           </>
         ) : (
           <>
@@ -57,4 +58,11 @@ export function InHand() {
       </p>
     </div>
   );
+}
+
+/** `3 of 4 hold`, or that nothing has been heard since the strings were last touched. */
+function holdingWords(verdicts: readonly StringVerdict[]): string {
+  const count = (verdict: StringVerdict['assessment']['verdict']) =>
+    verdicts.filter(({ assessment }) => assessment.verdict === verdict).length;
+  return count('unheard') === verdicts.length ? 'not heard since' : `${count('holding')} of ${verdicts.length} hold`;
 }
