@@ -1,3 +1,4 @@
+import { lineOf, mixLine, projectOn, type Line } from './lines.ts';
 import { createPeakFinder } from './peaks.ts';
 import { mainsPartialOf } from './plausible.ts';
 import { emptyPartial, measurePartial } from './partial.ts';
@@ -15,15 +16,8 @@ const knownShare = 0.0058;
 /** Projections on fewer samples than this say nothing. */
 const comparedSamples = 480;
 
-/** A damped sinusoid: amplitude (complex) at sample index 0 of the stretch's own count. */
-type Line = {
-  real: number;
-  imaginary: number;
-  radians: number;
-  decay: number;
-  power: number;
-  target: boolean;
-};
+/** `target`: whether it is a partial of the string followed before the pluck. */
+type BackgroundLine = Line & { target: boolean };
 
 /**
  * What rang or hummed before a pluck, as damped sinusoids that are foretold and taken away from what follows: mains hum and the
@@ -35,60 +29,10 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
   const measured = emptyPartial();
   const clean = new Float64Array(2 * historySamples);
   const rest = new Float64Array(8_192);
-  let lines: Line[] = [];
+  let lines: BackgroundLine[] = [];
   let lastEnd = 0;
   /** Oscillators, one per line: value at the sample to come, and the factor from one sample to the next. */
   const state = new Float64Array(4 * linesAtMost);
-
-  /** Projection of `rest` on a line over part of the stretch, Hann-weighted, relative to the line with amplitude 1. */
-  const project = (line: Line, from: number, length: number, origin: number) => {
-    const grow = Math.exp(-line.decay / rateHertz);
-    const cosine = Math.cos(line.radians);
-    const sine = Math.sin(line.radians);
-    let phaseReal = Math.cos(line.radians * (from - origin));
-    let phaseImaginary = Math.sin(line.radians * (from - origin));
-    let height = Math.exp((-line.decay * (from - origin)) / rateHertz);
-    let real = 0;
-    let imaginary = 0;
-    let energy = 0;
-    const turn = (2 * Math.PI) / length;
-    const turnCosine = Math.cos(turn);
-    const turnSine = Math.sin(turn);
-    let windowReal = Math.cos(turn / 2);
-    let windowImaginary = Math.sin(turn / 2);
-    for (let index = from; index < from + length; index++) {
-      const weight = (0.5 - 0.5 * windowReal) * height;
-      const value = (rest[index] ?? 0) * weight;
-      real += value * phaseReal;
-      imaginary -= value * phaseImaginary;
-      energy += weight * height;
-      const nextReal = phaseReal * cosine - phaseImaginary * sine;
-      phaseImaginary = phaseReal * sine + phaseImaginary * cosine;
-      phaseReal = nextReal;
-      const nextWindow = windowReal * turnCosine - windowImaginary * turnSine;
-      windowImaginary = windowReal * turnSine + windowImaginary * turnCosine;
-      windowReal = nextWindow;
-      height *= grow;
-    }
-    return { real: (2 * real) / energy, imaginary: (2 * imaginary) / energy };
-  };
-
-  /** Adds `sign` times the line to `rest`. */
-  const mix = (line: Line, sign: number, length: number, origin: number) => {
-    const factor = Math.exp(-line.decay / rateHertz);
-    const stepReal = factor * Math.cos(line.radians);
-    const stepImaginary = factor * Math.sin(line.radians);
-    const start = Math.exp((line.decay * origin) / rateHertz) * sign;
-    const angle = -line.radians * origin;
-    let real = start * (line.real * Math.cos(angle) - line.imaginary * Math.sin(angle));
-    let imaginary = start * (line.real * Math.sin(angle) + line.imaginary * Math.cos(angle));
-    for (let index = 0; index < length; index++) {
-      rest[index] = (rest[index] ?? 0) + real;
-      const next = real * stepReal - imaginary * stepImaginary;
-      imaginary = real * stepImaginary + imaginary * stepReal;
-      real = next;
-    }
-  };
 
   /** Brings the oscillators to `offset` samples after the lines' origin. */
   const wind = (offset: number) => {
@@ -120,7 +64,7 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
   };
 
   /** The partials of the hum are whole multiples of one frequency and do not die away: together they give it far better than each alone. */
-  const alignHum = (found: Line[]) => {
+  const alignHum = (found: BackgroundLine[]) => {
     for (const mains of [50, 60]) {
       let weights = 0;
       let sum = 0;
@@ -174,35 +118,28 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
       for (let index = 0; index < length; index++) rest[index] = samples[start + index] ?? 0;
       const origin = length / 2;
       const peaks = findPeaks(spectrum);
-      const found: Line[] = [];
+      const found: BackgroundLine[] = [];
       for (let index = 0; index < peaks.count; index++) {
         const hertz = peaks.hertz[index] ?? 0;
         if (!measurePartial(spectrum, hertz, measured) || measured.ratio < ratioAtLeast) continue;
         if (Math.abs(measured.hertz - hertz) > 1 / spectrum.seconds || Math.abs(measured.decayPerSecond) > fastestDecay) continue;
-        found.push({
-          real: 0,
-          imaginary: 0,
-          radians: (2 * Math.PI * measured.hertz) / rateHertz,
-          decay: Math.max(0, measured.decayPerSecond),
-          power: measured.power,
-          target: isTarget(measured.hertz),
-        });
+        found.push({ ...lineOf(measured, rateHertz), target: isTarget(measured.hertz) });
       }
       alignHum(found);
       found.sort((left, right) => right.power - left.power);
       lines = found.slice(0, linesAtMost);
       for (let sweep = 0; sweep < sweeps; sweep++)
         for (const line of lines) {
-          if (sweep > 0) mix(line, 1, length, origin);
-          Object.assign(line, project(line, 0, length, origin));
-          mix(line, -1, length, origin);
+          if (sweep > 0) mixLine(line, rest, 1, length, origin, rateHertz);
+          Object.assign(line, projectOn(line, rest, 0, length, origin, rateHertz));
+          mixLine(line, rest, -1, length, origin, rateHertz);
         }
       // Keep what each half of the stretch confirms.
       const half = Math.floor(length / 2);
       lines = lines.filter((line) => {
         const size = Math.hypot(line.real, line.imaginary);
         return [0, length - half].every((from) => {
-          const off = project(line, from, half, origin);
+          const off = projectOn(line, rest, from, half, origin, rateHertz);
           return Math.hypot(off.real, off.imaginary) < surpriseAtMost * size;
         });
       });
@@ -227,7 +164,7 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
       let foretold = 0;
       let surprise = 0;
       for (const line of targets) {
-        const off = project(line, 0, length, origin);
+        const off = projectOn(line, rest, 0, length, origin, rateHertz);
         const height = Math.exp((-line.decay * (length / 2 - origin)) / rateHertz) ** 2;
         foretold += height * (line.real ** 2 + line.imaginary ** 2);
         surprise += height * (off.real ** 2 + off.imaginary ** 2);

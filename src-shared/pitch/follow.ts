@@ -1,4 +1,5 @@
-import { createRefiner, type Fit, type Stiffness } from './refine.ts';
+import { createRefiner } from './refine.ts';
+import type { Fit, Stiffness } from './series.ts';
 import { createSpectrometer, type Spectrum } from './spectrum.ts';
 import { centsApart, shifted } from './string.ts';
 

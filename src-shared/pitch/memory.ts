@@ -1,5 +1,4 @@
-import type { Fit, Stiffness } from './refine.ts';
-import { unknownStiffness } from './refine.ts';
+import { unknownStiffness, type Fit, type Stiffness } from './series.ts';
 import { centsApart } from './string.ts';
 
 const stringsAtMost = 16;

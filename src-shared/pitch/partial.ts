@@ -2,6 +2,10 @@ import type { Spectrum } from './spectrum.ts';
 
 /** One partial as measured at the middle of a stretch. */
 export type Partial = {
+  /** Whether it was found; else the rest means nothing. */
+  heard: boolean;
+  /** Its weight in the last fit. */
+  weight: number;
   hertz: number;
   /** Change of the frequency, in hertz per second. */
   driftHertzPerSecond: number;
@@ -18,6 +22,8 @@ export type Partial = {
 };
 
 export const emptyPartial = (): Partial => ({
+  heard: false,
+  weight: 0,
   hertz: 0,
   driftHertzPerSecond: 0,
   decayPerSecond: 0,

@@ -1,6 +1,6 @@
 import { createConditioner } from './condition.ts';
 import { createFollower } from './follow.ts';
-import { unknownStiffness } from './refine.ts';
+import { unknownStiffness } from './series.ts';
 import { centsApart } from './string.ts';
 import type { RefusalReason, StringPitch } from './types.ts';
 

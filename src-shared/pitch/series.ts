@@ -1,0 +1,131 @@
+import type { Partial } from './partial.ts';
+import { centsApart, centsPerRatio, shifted, stiffRatio } from './string.ts';
+
+/** What is known of a string's stiffness coefficient B: a value and its standard error. */
+export type Stiffness = { inharmonicity: number; sigma: number };
+
+/** Before anything is heard: B of small instruments' strings lies between about 1e-5 and 1e-3. */
+export const unknownStiffness: Stiffness = { inharmonicity: 1.5e-4, sigma: 2.5e-4 };
+
+/** A stiff string fitted to a stretch of sound; pitch and drift are those at its middle. */
+export type Fit = {
+  hertz: number;
+  sigmaCents: number;
+  driftCentsPerSecond: number;
+  sigmaDrift: number;
+  stiffness: Stiffness;
+  /** How much more the partials disagree than their errors allow: 1 = not at all. */
+  inflation: number;
+  /** Error that more listening does not take away: the partials' straying, averaged over them. */
+  systematicCents: number;
+  /** Partials that carried the fit. */
+  partials: number;
+  /** Sum of the power of those partials, in the spectrum's units. */
+  power: number;
+  /** Power of the strongest partial over the noise beside it. */
+  ratio: number;
+  decayPerSecond: number;
+};
+
+/** How far partials stray from the formula at least, in cents; how far they do is estimated from the sound (body and polarisations pull at them). */
+export const leastStrayCents = 0.1;
+/**
+ * The first partial is the pitch by definition, but a body resonance can pull it several cents off the series that the others keep and
+ * that the string has on another day; so most of the straying counts against it too.
+ */
+const firstShare = 0.8;
+/** From this many standard errors on a partial loses weight: it is a neighbour's, or a voice's. */
+const doubtFrom = 1.3;
+
+/**
+ * Pitch and stiffness of a string from its partials 1…`count` as measured (index = number): weighted least squares for the first
+ * partial and B, re-weighted for outliers (P. Huber, Ann. Math. Statist. 35, 1964) and for the partials' own straying
+ * (random effects: R. DerSimonian and N. Laird, Controlled Clinical Trials 7, 1986). Null where no partial is heard.
+ */
+export const fitSeries = (partials: readonly Partial[], count: number, guess: number, prior: Stiffness): Fit | null => {
+  let inharmonicity = prior.inharmonicity;
+  let base = guess;
+  let varianceBase = 0;
+  let varianceStiffness = prior.sigma ** 2;
+  let chiSquare = 0;
+  let effective = 0;
+  let stray = 0;
+  for (let round = 0; round < 7; round++) {
+    // Normal equations for (cents of the first partial, B), B with its prior.
+    let aa = 0;
+    let ab = 0;
+    let bb = 1 / prior.sigma ** 2;
+    let ya = 0;
+    let yb = (prior.inharmonicity - inharmonicity) / prior.sigma ** 2;
+    chiSquare = effective = 0;
+    let scatter = 0;
+    let first = 0;
+    let second = 0;
+    for (let n = 1; n <= count; n++) {
+      const partial = partials[n];
+      if (partial === undefined || !partial.heard) continue;
+      const error = centsApart(partial.hertz, base * stiffRatio(n, inharmonicity));
+      const slope = (centsPerRatio / 2) * ((n * n) / (1 + inharmonicity * n * n) - 1 / (1 + inharmonicity));
+      const own = ((partial.sigmaHertz / partial.hertz) * centsPerRatio) ** 2 + 1e-6;
+      const variance = own + (n === 1 ? firstShare ** 2 * stray : stray + leastStrayCents ** 2);
+      // The first rounds trust every partial alike; then outliers lose their say.
+      const doubt = round < 1 ? 1 : Math.min(1, doubtFrom / Math.abs(error / Math.sqrt(own + stray + leastStrayCents ** 2)));
+      const weight = doubt / variance;
+      partial.weight = weight;
+      chiSquare += Math.min(doubt, 1) * (error ** 2 / variance);
+      effective += Math.min(doubt, 1);
+      const plain = doubt / (own + leastStrayCents ** 2);
+      scatter += plain * error ** 2;
+      first += plain;
+      second += plain * plain;
+      aa += weight;
+      ab += weight * slope;
+      bb += weight * slope * slope;
+      ya += weight * error;
+      yb += weight * slope * error;
+    }
+    const determinant = aa * bb - ab * ab;
+    if (aa === 0 || !(determinant > 0)) return null;
+    base = shifted(base, (bb * ya - ab * yb) / determinant);
+    inharmonicity = Math.min(3e-3, Math.max(0, inharmonicity + (aa * yb - ab * ya) / determinant));
+    varianceBase = bb / determinant;
+    varianceStiffness = aa / determinant;
+    if (round > 0 && effective > 2) stray = Math.max(0, scatter - (effective - 2)) / (first - second / first);
+  }
+  let drift = 0;
+  let driftWeight = 0;
+  let power = 0;
+  let ratio = 0;
+  let carried = 0;
+  let decay = 0;
+  for (let n = 1; n <= count; n++) {
+    const partial = partials[n];
+    if (partial === undefined || !partial.heard) continue;
+    const variance = ((partial.sigmaDriftHertzPerSecond / partial.hertz) * centsPerRatio) ** 2 + 0.01;
+    const share =
+      partial.weight *
+      (((partial.sigmaHertz / partial.hertz) * centsPerRatio) ** 2 +
+        1e-6 +
+        (n === 1 ? firstShare ** 2 * stray : stray + leastStrayCents ** 2));
+    drift += (share * (partial.driftHertzPerSecond / partial.hertz) * centsPerRatio) / variance;
+    driftWeight += share / variance;
+    power += partial.power;
+    decay += partial.power * partial.decayPerSecond;
+    ratio = Math.max(ratio, partial.ratio);
+    carried += share > 0.3 ? 1 : 0;
+  }
+  const inflation = Math.max(1, chiSquare / Math.max(1, effective - 1));
+  return {
+    hertz: base,
+    sigmaCents: Math.sqrt(varianceBase * inflation),
+    driftCentsPerSecond: drift / driftWeight,
+    sigmaDrift: Math.sqrt(inflation / driftWeight),
+    stiffness: { inharmonicity, sigma: Math.sqrt(varianceStiffness * inflation) },
+    inflation,
+    systematicCents: Math.sqrt(stray / Math.max(1, effective)),
+    partials: carried,
+    power,
+    ratio,
+    decayPerSecond: decay / power,
+  };
+};
