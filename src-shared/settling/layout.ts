@@ -4,8 +4,9 @@ import type { Move, Reading } from './types.ts';
 
 // Which unknown numbers a session has: the creep rate, a steady drift, a level after every turn of the string's own peg, and steps.
 
-/** A step that may lie between two readings: the first reading after it, the expected size and its spread in cents. */
+/** A step that may lie between two readings: what may make it, the first reading after it, the expected size and its spread in cents. */
 export interface Step {
+  readonly cause: 'coupling' | 'weather' | 'slip';
   readonly atSeconds: number;
   readonly meanCents: number;
   readonly spreadCents: number;

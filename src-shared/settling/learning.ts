@@ -4,6 +4,7 @@ import { stretchesOf } from './layout.ts';
 import { fitSession, logSum, type Session } from './posterior.ts';
 import { findSlips } from './slips.ts';
 import { thin } from './thin.ts';
+import { sittings } from './weather.ts';
 import type { Move, RetuneLog, Slip, StringFacts } from './types.ts';
 
 // What a string's earlier retunes teach: each one's posterior is the next one's prior, loosened a little in between.
@@ -45,11 +46,9 @@ function pastSession(retune: RetuneLog, moves: readonly Move[], string: StringFa
   const last = retune.readings.at(-1);
   if (last === undefined || retune.readings.length < 2) return null;
   const first = retune.moves[0]?.atSeconds ?? retune.readings[0]?.atSeconds ?? last.atSeconds;
-  const readings = thin(
-    retune.readings,
-    retune.moves.map(({ atSeconds }) => atSeconds),
-    keeping,
-  );
+  const { readings: kept, gaps } = sittings(retune.readings);
+  const breaks = [...retune.moves, ...gaps].map(({ atSeconds }) => atSeconds).sort((a, b) => a - b);
+  const readings = thin(kept, breaks, keeping);
   const strains = strainsOf(
     moves.filter(({ atSeconds }) => atSeconds <= last.atSeconds),
     string,
@@ -58,7 +57,7 @@ function pastSession(retune: RetuneLog, moves: readonly Move[], string: StringFa
   );
   return {
     stretches: stretchesOf(retune.moves, readings),
-    steps: [],
+    steps: gaps,
     strains,
     common: { centsPerHour: 0, variance: 0 },
     nowSeconds: last.atSeconds,

@@ -28,6 +28,7 @@ export function couplingSteps(readings: readonly Reading[], others: readonly Str
     .sort(([a], [b]) => a - b)
     .slice(-mostSteps)
     .map(([atSeconds, { turned, size }]) => ({
+      cause: 'coupling',
       atSeconds,
       meanCents: -couplingShare * turned,
       spreadCents: Math.max(smallestCouplingCents, couplingSpread * size),

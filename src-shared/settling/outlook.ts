@@ -1,7 +1,8 @@
 import type { StringKnowledge } from './hypotheses.ts';
 import { meanOf, quantileOf, shareBelow, type Part } from './mixture.ts';
-import { driftHours, fitSession, logSum, mixed, partsOf, type Candidate, type Session } from './posterior.ts';
+import { fitSession, logSum, mixed, partsOf, type Candidate, type Session } from './posterior.ts';
 import type { Forecast } from './types.ts';
+import { withWeather } from './weather.ts';
 
 // What a fitted session says about later: pitch, movement between two moments, and what one more reading would add.
 
@@ -9,9 +10,6 @@ import type { Forecast } from './types.ts';
 const negligibleWeight = 0.01;
 /** No law of the list is the string's own: a forecast movement is uncertain by at least this share of itself (measured on the bench). */
 const lawErrorShare = 0.12;
-/** How often, and how fast, something else (weather) carries the string off after the last reading (assumed). */
-const turningShare = 0.25;
-const turningCentsPerHour = 4;
 
 /** A fitted session, asked about moments. Moments before the present stretch are answered as if the stretch had already begun. */
 export interface Outlook {
@@ -26,13 +24,6 @@ export interface Outlook {
 }
 
 const difference = (a: Float64Array, b: Float64Array): Float64Array => a.map((value, index) => value - (b[index] ?? 0));
-
-/** Weather may turn after the last reading: each part once as it is, once with a further drift that nobody could have heard. */
-const withWeather = (parts: readonly Part[], hours: number): readonly Part[] =>
-  parts.flatMap((part) => [
-    { ...part, weight: part.weight * (1 - turningShare) },
-    { ...part, weight: part.weight * turningShare, variance: part.variance + (turningCentsPerHour * hours) ** 2 },
-  ]);
 
 const bandOf = (parts: readonly Part[]): Forecast => ({
   cents: meanOf(parts),
@@ -65,7 +56,7 @@ export function outlookOn(
       ...part,
       variance: part.variance + (lawErrorShare * (moved[index]?.mean ?? 0)) ** 2,
     }));
-    return withWeather(parts, driftHours(atSeconds - heardUntil));
+    return withWeather(parts, atSeconds - heardUntil);
   };
   const movementParts = (from: number, until: number): readonly Part[] =>
     partsOf(candidates, (c) => difference(c.rowAt(until), c.rowAt(from))).map((part) => ({

@@ -3,6 +3,7 @@ import { driftSpreads, sigmaFactors, type DriftSpread, type LawBelief, type Sigm
 import { firstDoubts, movementHeard, type Step, type Stretch } from './layout.ts';
 import { covarianceOf, dot, independent, varianceOf, type Belief } from './linear.ts';
 import { robustFit } from './robust.ts';
+import { driftHours } from './weather.ts';
 
 // Every hypothesis (law of creep × trust in sigma × drift of other causes) fitted to one session, weighted by its evidence.
 
@@ -29,14 +30,9 @@ export interface Candidate {
   readonly rowAt: (atSeconds: number) => Float64Array;
 }
 
-const driftFadeSeconds = 3600;
 const rateColumn = 0;
 const driftColumn = 1;
 const levelColumn = 2;
-
-/** Hours of drift since now: as many as the clock's before now, fading out after it (weather does not go on for ever). */
-export const driftHours = (seconds: number): number =>
-  (seconds <= 0 ? seconds : driftFadeSeconds * (1 - Math.exp(-seconds / driftFadeSeconds))) / 3600;
 
 /** Fits every hypothesis of the listed laws; weights sum to 1. Laws far behind in a first round are left at that. */
 export function fitSession(

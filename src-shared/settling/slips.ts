@@ -1,7 +1,8 @@
-import { driftSpreads, type StringKnowledge } from './hypotheses.ts';
+import { driftSpreads, type LawBelief, type StringKnowledge } from './hypotheses.ts';
 import { movementHeard, type Step } from './layout.ts';
 import { fitSession, logSum, type Candidate, type Session } from './posterior.ts';
 import type { Slip } from './types.ts';
+import { beyondWeather } from './weather.ts';
 
 // A slip is a step between two readings that creep, drift and bad readings explain far worse. It needs two readings on either side.
 
@@ -14,6 +15,7 @@ const slipSpreadCents = 15;
 /** How often a session has a smaller step, and its standard deviation (assumed). */
 const smallStepShare = 0.2;
 const smallStepSpreadCents = 3;
+const notWorthIt = 3.5;
 /** The log of how much better a slip must explain the readings (prior odds of a slip at any one place included). */
 const logBurden = 3.5;
 /** The more a string creeps, the more its own law departs from the listed ones: further burden for each cent of movement heard. */
@@ -68,7 +70,21 @@ export function findSlips(session: Session, knowledge: StringKnowledge): Found {
     const slip = { atSeconds: best.place.atSeconds, cents };
     found = { session: withStep(present, best.place), slips: large ? [...found.slips, slip] : found.slips };
   }
-  return { ...found, slips: [...found.slips].sort((a, b) => a.atSeconds - b.atSeconds) };
+  const slips = [...found.slips, ...slipsOverGaps(found.session, laws)];
+  return { ...found, slips: slips.sort((a, b) => a.atSeconds - b.atSeconds) };
+}
+
+/** Steps between two sittings that are more than weather does, with two readings or more since. */
+function slipsOverGaps(session: Session, laws: readonly LawBelief[]): readonly Slip[] {
+  if (session.steps.every(({ cause }) => cause !== 'weather')) return [];
+  const candidates = fitSession(session, laws, sharesSeeking);
+  return session.steps.flatMap((step, index) => {
+    const column = 2 + session.stretches.length + index;
+    const cents = candidates.reduce((sum, c) => sum + c.weight * (c.belief.mean[column] ?? 0), 0);
+    const since = session.stretches.flatMap(({ readings }) => readings).filter(({ atSeconds }) => atSeconds >= step.atSeconds).length;
+    const slip = { atSeconds: step.atSeconds, cents };
+    return step.cause === 'weather' && since > 1 && beyondWeather(slip, step) ? [slip] : [];
+  });
 }
 
 interface Place {
@@ -89,24 +105,26 @@ function placesIn({ stretches, steps }: Session): readonly Place[] {
 }
 
 const withStep = (session: Session, { atSeconds }: Place, spreadCents = slipSpreadCents): Session => {
-  const step: Step = { atSeconds, meanCents: 0, spreadCents };
+  const step: Step = { cause: 'slip', atSeconds, meanCents: 0, spreadCents };
   return { ...session, steps: [...session.steps, step] };
 };
 
 /**
  * The session as it would be with a step too small to be called a slip (a hard bend, a knock), where it fits best, and the logarithm of how
- * likely such a step is there before it is looked at. Null where there is no place for one.
+ * likely such a step is there before it is looked at. Null where it would make no difference.
  */
 export function withSmallStep(
   session: Session,
   knowledge: StringKnowledge,
 ): { readonly session: Session; readonly logPrior: number } | null {
   const law = knowledge.laws.reduce((most, one) => (one.logWeight > most.logWeight ? one : most));
+  const quickly = (tried: Session) => evidenceOf(fitSession(tried, [law], sharesSeeking.slice(0, 1), driftSpreads.slice(0, 1)));
   const places = placesIn(session);
-  const tried = places.map((place) => {
-    const stepped = withStep(session, place, smallStepSpreadCents);
-    return { stepped, log: evidenceOf(fitSession(stepped, [law], sharesSeeking.slice(0, 1), driftSpreads.slice(0, 1))) };
-  });
+  const logPrior = Math.log(smallStepShare / places.length);
+  const tried = places
+    .map((place) => withStep(session, place, smallStepSpreadCents))
+    .map((stepped) => ({ stepped, log: quickly(stepped) }));
   const best = tried.reduce<(typeof tried)[number] | null>((most, one) => (most === null || one.log > most.log ? one : most), null);
-  return best === null ? null : { session: best.stepped, logPrior: Math.log(smallStepShare / places.length) };
+  if (best === null || best.log + logPrior < quickly(session) - notWorthIt) return null;
+  return { session: best.stepped, logPrior };
 }

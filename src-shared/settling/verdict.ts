@@ -10,6 +10,7 @@ import type { Session } from './posterior.ts';
 import { findSlips, withSmallStep } from './slips.ts';
 import { thin } from './thin.ts';
 import type { Assessment, Policy, StringLog, Verdict } from './types.ts';
+import { sittings } from './weather.ts';
 import { why } from './why.ts';
 
 const slideCentsPerHour = 12;
@@ -75,12 +76,17 @@ const verdictOf = (heard: number, slipping: boolean, holding: boolean): Verdict 
 function sessionOf(course: StringLog, others: readonly StringLog[], nowSeconds: number): Session {
   const { moves, past, string } = course;
   const otherTurns = others.flatMap((other) => other.moves.map(({ atSeconds }) => atSeconds));
-  const breaks = [...moves.map(({ atSeconds }) => atSeconds), ...otherTurns].sort((a, b) => a - b);
-  const readings = thin(course.readings, breaks, keeping);
+  const { readings: kept, gaps } = sittings(course.readings);
+  const breaks = [...moves, ...gaps].map(({ atSeconds }) => atSeconds);
+  const readings = thin(
+    kept,
+    [...breaks, ...otherTurns].sort((a, b) => a - b),
+    keeping,
+  );
   const everyMove = [...past.slice(-12).flatMap((retune) => retune.moves), ...moves];
   return {
     stretches: stretchesOf(moves, readings),
-    steps: couplingSteps(readings, others),
+    steps: [...couplingSteps(readings, others), ...gaps],
     strains: strainsOf(everyMove, string, nowSeconds, moves[0]?.atSeconds ?? readings[0]?.atSeconds ?? nowSeconds),
     common: commonDrift(others, nowSeconds),
     nowSeconds,
