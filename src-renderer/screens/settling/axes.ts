@@ -1,5 +1,5 @@
-import type { Axis } from '../../charts/axis.ts';
-import { shareAlong } from '../../charts/axis.ts';
+import { type Axis, shareAlong } from '../../charts/axis.ts';
+import { horizonSeconds } from '../../stores/settling.ts';
 import { clockTime } from '../../ui/time.ts';
 
 /** A named moment of an axis. */
@@ -12,8 +12,8 @@ const day = 86_400;
 /** At least so much is shown, backwards and forwards from now. */
 const backSeconds = 30 * minute;
 const aheadSeconds = 35 * minute;
-/** Looking back over days, the time ahead is this share of them. */
-const aheadShare = 0.06;
+/** The half hour ahead, in which strings are to hold, ends at this share of an axis at most. */
+const horizonEnds = 0.93;
 const mostSteps = 8;
 const steps = [5 * minute, 10 * minute, 15 * minute, 20 * minute, 30 * minute, hour, 2 * hour, 3 * hour, 6 * hour, 12 * hour];
 const daySteps = [1, 2, 4, 7, 14, 28, 56, 112, 224];
@@ -23,7 +23,7 @@ const date = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'short' }
 /** The clock from the beginning of the retune (at least half an hour back) until a little past the half hour ahead, in whole steps. Seconds of the epoch. */
 export function clockAxis(begunAt: number | null, now: number): TickedAxis {
   const from = Math.min(begunAt ?? now, now - backSeconds);
-  const until = now + Math.max(aheadSeconds, (now - from) * aheadShare);
+  const until = Math.max(now + aheadSeconds, from + (now + horizonSeconds - from) / horizonEnds);
   const midnight = new Date(from * 1000).setHours(0, 0, 0, 0) / 1000;
   const step = steps.find((one) => Math.ceil((until - midnight) / one) - Math.floor((from - midnight) / one) <= mostSteps);
   const moments = step === undefined ? wholeDays(from, until) : wholeSteps(midnight, from, until, step);
@@ -76,13 +76,10 @@ const durations: readonly Tick[] = [
   { seconds: 300 * day, words: '300 days' },
 ];
 
-/** The half hour ahead ends at this share of a log axis. */
-const aheadEnds = 0.93;
-
 /** The time since a peg move, on a log scale, from 20 seconds until a little past the half hour ahead. `longest` is the longest time that has passed. */
 export function sinceAxis(longest: number): TickedAxis {
-  const ahead = Math.max(longest, minute) + 30 * minute;
-  const axis: Axis = { kind: 'log', from: firstSeconds, until: firstSeconds * (ahead / firstSeconds) ** (1 / aheadEnds) };
+  const ahead = Math.max(longest, minute) + horizonSeconds;
+  const axis: Axis = { kind: 'log', from: firstSeconds, until: firstSeconds * (ahead / firstSeconds) ** (1 / horizonEnds) };
   const ticks: Tick[] = [];
   for (const tick of durations) {
     const share = shareAlong(axis, tick.seconds);

@@ -30,7 +30,7 @@ export function CourseRow({ row, picture, now, toleranceCents, nowWords }: Props
             <span className="pitch">{courseText(row.pitches)}</span>{' '}
             <span className={`verdict ${styles['verdict']}`}>{verdictWords[row.verdict]}</span>
           </h2>
-          <p className="small quiet">{shortReason(leading, now)}</p>
+          <p className="small quiet">{shortReason(row, now)}</p>
         </div>
       </div>
       <figure className={styles['board']}>

@@ -60,15 +60,20 @@ function joined(times: readonly string[]): string {
   return different.length > 2 ? `${different[0]} to ${different.at(-1)}` : different.join(', ');
 }
 
+/** Cents are named at least so far apart and from the board's edge, in px. */
+const leastLabelsApart = 15;
+const fromEdge = 9;
+
 /** The cents that are named beside a board: every ten, or every twenty where ten would be too close. */
 export function centsLabels(
   { lowestCents, highestCents }: CoursePicture,
   boardHeight: number,
 ): readonly { readonly cents: number; readonly share: number }[] {
   const range = highestCents - lowestCents;
-  const step = (10 / range) * boardHeight < 18 ? 20 : 10;
-  const first = Math.ceil((lowestCents + 2) / step);
-  const last = Math.floor((highestCents - 2) / step);
+  const step = (10 / range) * boardHeight < leastLabelsApart ? 20 : 10;
+  const margin = (fromEdge / boardHeight) * range;
+  const first = Math.ceil((lowestCents + margin) / step);
+  const last = Math.floor((highestCents - margin) / step);
   return Array.from({ length: last - first + 1 }, (_, index) => (first + index) * step).map((cents) => ({
     cents,
     share: (highestCents - cents) / range,

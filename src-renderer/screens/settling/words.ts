@@ -1,7 +1,7 @@
 import type { Assessment } from '#shared/settling/index.ts';
 import { horizonSeconds } from '../../stores/settling.ts';
 import { when } from '../../ui/time.ts';
-import { courseText, figure, listed } from '../../ui/words.ts';
+import { courseText, figure, listed, ordinal } from '../../ui/words.ts';
 import { isForeseen, type Row, type StringRow } from './rows.ts';
 
 /** The verdicts as they are shown. */
@@ -13,7 +13,8 @@ const mostSlips = 3;
 /** Less than this is not worth a word, in cents. */
 const stillCents = 0.5;
 
-const amount = (cents: number): string => `${figure(Math.abs(cents))} c`;
+/** `3 c`, never parted at the end of a line. */
+const amount = (cents: number): string => `${figure(Math.abs(cents))}\u00a0c`;
 const side = (cents: number): string => (cents < 0 ? 'below' : 'above');
 const upper = (words: string): string => `${words.charAt(0).toUpperCase()}${words.slice(1)}`;
 /** `3 c below`, or what is said of a string within half a cent. */
@@ -24,8 +25,11 @@ const isStill = ({ driftCents }: Assessment): boolean => Math.abs(driftCents) < 
 /** The moment in words: `20:08`, or the day where it is another. All in seconds of the epoch. */
 export const at = (seconds: number, now: number): string => when(seconds * 1000, now * 1000);
 
-/** The verdict's reason in a few words, for under the verdict. */
-export function shortReason({ assessment, movedAt, since }: StringRow, now: number): string {
+/** The verdict's reason in a few words, for under the verdict; of a double course it names the string that leads. */
+export const shortReason = ({ strings: [leading, ...others] }: Row, now: number): string =>
+  others.length === 0 ? reasonOf(leading, now) : `${ordinal(leading.string)} string: ${reasonOf(leading, now)}`;
+
+function reasonOf({ assessment, movedAt, since }: StringRow, now: number): string {
   const { verdict, slips, driftCents, holdsFromSeconds, forecast } = assessment;
   if (verdict === 'unheard') return movedAt === null ? `since ${at(since, now)}` : `turned ${at(movedAt, now)}`;
   if (verdict === 'slipping') {
@@ -40,8 +44,19 @@ export function shortReason({ assessment, movedAt, since }: StringRow, now: numb
 /** What a verdict means, with times of day; `strong` is what to do or to count on, or null. */
 export type Meaning = { readonly plain: string; readonly strong: string | null };
 
-/** What a course's verdict means. */
-export function meaningOf(row: Row, { now, toleranceCents }: { readonly now: number; readonly toleranceCents: number }): Meaning {
+type Facts = { readonly now: number; readonly toleranceCents: number };
+
+/** What a course's verdict means; of a double course, what its leading string does and where the other one is. */
+export function meaningOf(row: Row, facts: Facts): Meaning {
+  const { plain, strong } = leadingMeaning(row, facts);
+  const others = row.strings.slice(1).filter(({ assessment }) => assessment.verdict !== 'unheard');
+  const places = others.map(
+    ({ string, assessment }) => `${upper(ordinal(string))} string ${placeOf(assessment.forecast(facts.now).cents, 'on pitch')}.`,
+  );
+  return { plain: [plain, ...places].join(' '), strong };
+}
+
+function leadingMeaning(row: Row, { now, toleranceCents }: Facts): Meaning {
   const [leading] = row.strings;
   if (row.verdict === 'unheard') return unheardMeaning(leading, now);
   if (row.verdict === 'slipping') return slippingMeaning(leading.assessment, now);
@@ -55,7 +70,7 @@ function unheardMeaning({ assessment, movedAt, since }: StringRow, now: number):
   if (!isForeseen(assessment, now)) return { plain: `${after} Too long ago to tell where it is.`, strong: null };
   const { cents, low, high } = assessment.forecast(now);
   const doubt = Math.max(1, Math.ceil((high - low) / 2));
-  return { plain: `${after} Expected ${placeOf(cents, 'on pitch')}, give or take ${doubt} c.`, strong: null };
+  return { plain: `${after} Expected ${placeOf(cents, 'on pitch')}, give or take ${amount(doubt)}.`, strong: null };
 }
 
 function slippingMeaning({ slips, keepsSlipping, forecast, why }: Assessment, now: number): Meaning {
