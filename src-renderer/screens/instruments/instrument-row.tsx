@@ -27,13 +27,13 @@ type Props = {
   /** The one whose plan is the thing to do next. */
   readonly isFirst: boolean;
   readonly onToggle: (isOpen: boolean) => void;
-  readonly onRemoved: () => void;
+  readonly onRemove: () => void;
 };
 
 const boardHeight = 64;
 
 /** One instrument: what it is in, its strings at a glance, its verdict; opened, everything that is known of it. */
-export function InstrumentRow({ overview, tunings, settings, verdicts, pxPerMillimetre, isOpen, isFirst, onToggle, onRemoved }: Props) {
+export function InstrumentRow({ overview, tunings, settings, verdicts, pxPerMillimetre, isOpen, isFirst, onToggle, onRemove }: Props) {
   const navigate = useNavigate();
   const id = useId();
   const [isEditing, setEditing] = useState(false);
@@ -97,7 +97,7 @@ export function InstrumentRow({ overview, tunings, settings, verdicts, pxPerMill
         {!isOpen ? null : isEditing ? (
           <EditInstrument overview={overview} onLeave={() => setEditing(false)} />
         ) : (
-          <OpenInstrument overview={overview} tuning={tuning} onEdit={() => setEditing(true)} onRemoved={onRemoved} />
+          <OpenInstrument overview={overview} tuning={tuning} onEdit={() => setEditing(true)} onRemove={onRemove} />
         )}
       </div>
     </li>

@@ -1,10 +1,10 @@
 import { useNavigate, useSearch } from '@tanstack/react-router';
-import { useState } from 'react';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { useChosenInstrument } from '../../stores/chosen.ts';
 import { useNow } from '../../stores/clock.ts';
-import { useChange, useLibrary } from '../../stores/library.ts';
+import { useLibrary } from '../../stores/library.ts';
+import { useRemoval } from '../../stores/removal.ts';
 import { useEveryVerdict } from '../../stores/settling.ts';
 import { Button } from '../../ui/button.tsx';
 import { Removed } from '../../ui/removed.tsx';
@@ -25,18 +25,14 @@ export function InstrumentsScreen() {
   const { data: overviews } = useLibrary('overview.read', {});
   const { data: tunings } = useLibrary('tunings.list', {});
   const { data: settings } = useLibrary('settings.read', {});
-  const [removed, setRemoved] = useState<Overview['instrument'] | null>(null);
-  const restore = useChange('instruments.restore');
+  const { removed, problem, remove, undo } = useRemoval('instruments');
   const open = useOpenRow();
-  const undo =
-    removed === null ? null : (
-      <Removed name={removed.name} onUndo={() => restore.mutate({ id: removed.id }, { onSuccess: () => setRemoved(null) })} />
-    );
+  const removedLine = <Removed name={removed?.name ?? null} problem={problem} onUndo={undo} />;
   if (overviews === undefined || tunings === undefined || settings === undefined) return null;
   if (overviews.length === 0 && open.id !== newRow) {
-    return <FirstRun onSetUp={() => open.set(newRow)}>{undo}</FirstRun>;
+    return <FirstRun onSetUp={() => open.set(newRow)}>{removedLine}</FirstRun>;
   }
-  return <InstrumentList overviews={overviews} tunings={tunings} settings={settings} open={open} undo={undo} onRemoved={setRemoved} />;
+  return <InstrumentList overviews={overviews} tunings={tunings} settings={settings} open={open} removed={removedLine} onRemove={remove} />;
 }
 
 type OpenRow = { readonly id: string | null; readonly set: (id: string | null) => void };
@@ -59,11 +55,11 @@ type ListProps = {
   readonly tunings: readonly Tuning[];
   readonly settings: Settings;
   readonly open: OpenRow;
-  readonly undo: React.ReactNode;
-  readonly onRemoved: (instrument: Overview['instrument']) => void;
+  readonly removed: React.ReactNode;
+  readonly onRemove: (instrument: Overview['instrument']) => void;
 };
 
-function InstrumentList({ overviews, tunings, settings, open, undo, onRemoved }: ListProps) {
+function InstrumentList({ overviews, tunings, settings, open, removed, onRemove }: ListProps) {
   const now = useNow();
   const inHand = useChosenInstrument();
   const verdicts = useEveryVerdict(overviews, settings.toleranceCents);
@@ -99,14 +95,11 @@ function InstrumentList({ overviews, tunings, settings, open, undo, onRemoved }:
             isOpen={open.id === overview.instrument.id}
             isFirst={!isAdding && overview === first?.overview}
             onToggle={(isOpen) => open.set(isOpen ? overview.instrument.id : null)}
-            onRemoved={() => {
-              open.set(null);
-              onRemoved(overview.instrument);
-            }}
+            onRemove={() => onRemove(overview.instrument)}
           />
         ))}
       </ul>
-      {undo}
+      {removed}
       <div className={styles['bottom']}>
         <DemoLine />
         <p className={`small faint ${styles['aside']}`}>In the order they need you. A straight column of beads is in tune.</p>

@@ -1,7 +1,6 @@
 import type { Overview } from '#shared/contract/index.ts';
 import { courseNumber, homePitches, presetById, stringing } from '#shared/instruments/index.ts';
 import { useNow } from '../../stores/clock.ts';
-import { useChange } from '../../stores/library.ts';
 import { pullAt } from '../../stores/pull.ts';
 import type { TuningHere } from '../../stores/strings.ts';
 import { Button } from '../../ui/button.tsx';
@@ -13,22 +12,20 @@ import { bothMargins } from '../margins.ts';
 import { stringWords } from './string-words.ts';
 import styles from './instruments.module.css';
 
-type Props = { readonly overview: Overview; readonly tuning: TuningHere; readonly onEdit: () => void; readonly onRemoved: () => void };
+type Props = { readonly overview: Overview; readonly tuning: TuningHere; readonly onEdit: () => void; readonly onRemove: () => void };
 
 /** An instrument's row, opened: pull and margins in the tuning that it is in, what it measures and what is fitted. */
-export function OpenInstrument({ overview, tuning, onEdit, onRemoved }: Props) {
-  const remove = useChange('instruments.remove');
-  const { name, id } = overview.instrument;
+export function OpenInstrument({ overview, tuning, onEdit, onRemove }: Props) {
+  const { name } = overview.instrument;
   return (
     <div className={styles['open']}>
       <Pulls overview={overview} tuning={tuning} />
       <Facts overview={overview} />
       <div className={styles['buttons']}>
         <Button onPress={onEdit}>Change {name}</Button>
-        <Button look="plain" isDisabled={remove.isPending} onPress={() => remove.mutate({ id }, { onSuccess: onRemoved })}>
+        <Button look="plain" onPress={onRemove}>
           Remove {name}
         </Button>
-        {remove.error === null ? null : <p role="alert">{remove.error.message}</p>}
       </div>
     </div>
   );

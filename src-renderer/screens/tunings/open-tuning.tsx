@@ -25,7 +25,9 @@ type Props = {
 export function OpenTuning({ tuning, here, overview, others, songs, settings }: Props) {
   const titles = songs.filter(({ tuningId }) => tuningId === tuning.id).map(({ title }) => title);
   const place = useRef<HTMLDivElement>(null);
-  useEffect(() => place.current?.closest('[role="row"]')?.scrollIntoView({ block: 'nearest' }), []);
+  useEffect(() => {
+    place.current?.closest('[role="row"]')?.scrollIntoView({ block: 'nearest' });
+  }, []);
   const { takes, cannot } = takersOf(tuning, others, settings);
   return (
     <div ref={place} className={styles['open']}>

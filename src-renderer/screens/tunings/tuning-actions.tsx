@@ -9,18 +9,16 @@ type Props = {
   readonly row: TuningRow;
   readonly onPlan: () => void;
   readonly onEdit: () => void;
-  readonly onRemoved: () => void;
+  readonly onRemove: () => void;
 };
 
 /** What can be done with the tuning that is open. */
-export function TuningActions({ row: { tuning, here }, onPlan, onEdit, onRemoved }: Props) {
+export function TuningActions({ row: { tuning, here }, onPlan, onEdit, onRemove }: Props) {
   const save = useChange('tunings.save');
-  const remove = useChange('tunings.remove');
   const hear = () => {
     if (here !== null) hearStrum(here.to.hertz.flat());
   };
   useKeys({ Enter: onPlan, h: hear });
-  const fault = save.error ?? remove.error;
   return (
     <>
       {here === null ? null : (
@@ -35,10 +33,10 @@ export function TuningActions({ row: { tuning, here }, onPlan, onEdit, onRemoved
       )}
       <Button onPress={onEdit}>Change it</Button>
       <Switch words="Favourite" isOn={tuning.favourite} onChange={(favourite) => save.mutate({ ...tuning, favourite })} />
-      <Button look="plain" isDisabled={remove.isPending} onPress={() => remove.mutate({ id: tuning.id }, { onSuccess: onRemoved })}>
+      <Button look="plain" onPress={onRemove}>
         Remove it
       </Button>
-      {fault === null ? null : <p role="alert">{fault.message}</p>}
+      {save.error === null ? null : <p role="alert">{save.error.message}</p>}
     </>
   );
 }

@@ -22,10 +22,10 @@ type Props = {
   readonly tunings: readonly Tuning[];
   readonly songs: readonly Song[];
   readonly settings: Settings;
-  readonly undo: React.ReactNode;
+  readonly removed: React.ReactNode;
   readonly onNew: () => void;
   readonly onEdit: (tuning: Tuning) => void;
-  readonly onRemoved: (tuning: Tuning) => void;
+  readonly onRemove: (tuning: Tuning) => void;
 };
 
 const orders: readonly { readonly value: Order; readonly words: string }[] = [
@@ -34,7 +34,7 @@ const orders: readonly { readonly value: Order; readonly words: string }[] = [
 ];
 
 /** The library: searched, sifted and in order; the row that the address names is open. */
-export function TuningLibrary({ overview, others, tunings, songs, settings, undo, onNew, onEdit, onRemoved }: Props) {
+export function TuningLibrary({ overview, others, tunings, songs, settings, removed, onNew, onEdit, onRemove }: Props) {
   const navigate = useNavigate();
   const { open } = useSearch({ strict: false });
   const [query, setQuery] = useState('');
@@ -112,17 +112,14 @@ export function TuningLibrary({ overview, others, tunings, songs, settings, undo
           ))}
         </GridList>
       )}
-      {undo}
+      {removed}
       <div className={styles['bottom']}>
         {opened === null ? null : (
           <TuningActions
             row={opened}
             onPlan={() => plan(opened.tuning.id)}
             onEdit={() => onEdit(opened.tuning)}
-            onRemoved={() => {
-              setOpen(null);
-              onRemoved(opened.tuning);
-            }}
+            onRemove={() => onRemove(opened.tuning)}
           />
         )}
         <p className={`small faint ${styles['aside']}`}>Bead: where the string is now, in semitones.</p>

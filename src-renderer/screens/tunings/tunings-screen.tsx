@@ -1,10 +1,10 @@
 import { useState } from 'react';
-import type { Settings } from '#shared/contract/index.ts';
+import type { Overview, Settings } from '#shared/contract/index.ts';
 import { homePitches } from '#shared/instruments/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
-import type { Overview } from '#shared/contract/index.ts';
 import { useChosenInstrument } from '../../stores/chosen.ts';
-import { useChange, useLibrary } from '../../stores/library.ts';
+import { useLibrary } from '../../stores/library.ts';
+import { useRemoval } from '../../stores/removal.ts';
 import { tuningOn } from '../../stores/strings.ts';
 import { Nothing } from '../../ui/nothing.tsx';
 import { Removed } from '../../ui/removed.tsx';
@@ -21,8 +21,7 @@ export function TuningsScreen() {
   const { data: settings } = useLibrary('settings.read', {});
   const { data: songs } = useLibrary('songs.list', {});
   const [editing, setEditing] = useState<Ground | null>(null);
-  const [removed, setRemoved] = useState<Tuning | null>(null);
-  const restore = useChange('tunings.restore');
+  const { removed, problem, remove, undo } = useRemoval('tunings');
   if (overviews === undefined || tunings === undefined || settings === undefined || songs === undefined) return null;
   if (overview === null) {
     return (
@@ -36,14 +35,11 @@ export function TuningsScreen() {
   }
   if (editing !== null) return <TuningForm ground={editing} instrument={overview.instrument.name} onLeave={() => setEditing(null)} />;
   const add = () => setEditing({ tuning: null, shown: null, home: homePitches(overview.stringSet) });
-  const undo =
-    removed === null ? null : (
-      <Removed name={removed.name} onUndo={() => restore.mutate({ id: removed.id }, { onSuccess: () => setRemoved(null) })} />
-    );
+  const removedLine = <Removed name={removed?.name ?? null} problem={problem} onUndo={undo} />;
   if (tunings.length === 0) {
     return (
       <NoTunings overview={overview} onNew={add}>
-        {undo}
+        {removedLine}
       </NoTunings>
     );
   }
@@ -54,10 +50,10 @@ export function TuningsScreen() {
       tunings={tunings}
       songs={songs}
       settings={settings}
-      undo={undo}
+      removed={removedLine}
       onNew={add}
       onEdit={(tuning) => setEditing(groundOf(tuning, overview, settings))}
-      onRemoved={setRemoved}
+      onRemove={remove}
     />
   );
 }
