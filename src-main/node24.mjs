@@ -5,7 +5,7 @@
 //
 // Node 24 comes from an optional npm package, one per platform. Where there is none, the caller's own Node must do.
 // Plain JavaScript, because the Node that starts it may not read TypeScript.
-import { spawnSync } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { dirname, join } from 'node:path';
@@ -74,8 +74,14 @@ function run() {
     );
     return 1;
   }
-  const done = spawnSync(node, process.argv.slice(2), { stdio: 'inherit' });
-  return done.status ?? 1;
+  const child = spawn(node, process.argv.slice(2), { stdio: 'inherit' });
+  // Whoever ends this process means the script that it stands for. The terminal's own interrupt reaches the child by itself.
+  for (const signal of /** @type {const} */ (['SIGTERM', 'SIGHUP'])) process.on(signal, () => child.kill(signal));
+  process.on('SIGINT', () => {});
+  child.once('exit', (code) => {
+    process.exitCode = code ?? 1;
+  });
+  return 0;
 }
 
 const startedDirectly =

@@ -20,6 +20,8 @@ export type CourseReport = {
   readonly sigmaCents: number | null;
   readonly landed: boolean;
   readonly verdict: Verdict;
+  /** How far it is expected to move within the horizon, positive = sharp. */
+  readonly driftCents: number | null;
   readonly why: string;
 };
 
@@ -155,6 +157,7 @@ function courseReports(
       sigmaCents: last?.sigmaCents ?? null,
       landed: landedAtSeconds !== null,
       verdict: verdict?.verdict ?? 'unheard',
+      driftCents: verdict?.driftCents ?? null,
       why: verdict?.why ?? '',
     };
   });

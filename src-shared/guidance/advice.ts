@@ -11,7 +11,7 @@ export function advise(state: CoachState): Advice {
   const here = { course: current.course, string: current.string, aimHertz: current.aimHertz, centsToGo: centsToGo(current) };
   if (state.stopped !== null) return { ...here, action: 'stop', why: state.stopped };
   if (state.paused) return { ...here, action: 'wait', why: 'Paused.' };
-  if (current.sigmaCents === null || current.beforeHertz === null) {
+  if (current.sigmaCents === null || current.before === null) {
     return {
       ...here,
       action: 'pluck',

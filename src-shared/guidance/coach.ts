@@ -10,6 +10,8 @@ type Stepped = { readonly state: CoachState; readonly effects: readonly Effect[]
 
 /** A peg turned by more than this may have drawn the other strings off, in cents. */
 const touchCents = 25;
+/** How far the glide of a hard pluck reaches at most on a small instrument, in cents. */
+const glideCents = 15;
 /** A change of pitch smaller than this within one visit is not taken for a turn of the peg, in cents. */
 const leastTurnCents = 5;
 
@@ -28,7 +30,7 @@ export function start(setup: Setup): CoachState {
         aimHertz,
         presentHertz,
         sigmaCents: null,
-        beforeHertz: null,
+        before: null,
         inside: emptyStretch,
         landedAtSeconds: null,
         skipped: false,
@@ -103,18 +105,25 @@ function takeReading(before: CoachState, reading: Reading): Stepped {
     presentHertz,
     sigmaCents,
     inside,
-    beforeHertz: heard.beforeHertz ?? presentHertz,
+    before: firstHeard(heard, reading),
   });
   return inside.seconds >= landingSeconds ? land(next, place, reading.atSeconds) : unchanged(next);
+}
+
+/** Where a visit found the string. A first frame in the glide of a hard pluck gives way to the first one that stands still, if that is near. */
+function firstHeard({ before }: StringState, { hertz: now, steady }: Reading): StringState['before'] {
+  if (before === null) return { hertz: now, steady };
+  const isGlide = steady && !before.steady && Math.abs(centsBetween(hertz(now), hertz(before.hertz))) < glideCents;
+  return isGlide ? { hertz: now, steady } : before;
 }
 
 /** The string is where it should be: what was reached is recorded, and the next one is asked for. */
 function land(state: CoachState, place: number, atSeconds: number): Stepped {
   const landed = state.strings[place];
   if (landed === undefined) return unchanged(state);
-  const { course, string, beforeHertz, inside, aimHertz } = landed;
+  const { course, string, before, inside, aimHertz } = landed;
   const reached = atCents(hertz(aimHertz), cents(meanCents(inside)));
-  const turnedCents = beforeHertz === null ? 0 : centsBetween(reached, hertz(beforeHertz));
+  const turnedCents = before === null ? 0 : centsBetween(reached, hertz(before.hertz));
   const effects: Effect[] = [];
   if (Math.abs(turnedCents) >= leastTurnCents)
     effects.push({ kind: 'turned', course, string, atSeconds: atSeconds - inside.seconds, cents: turnedCents });
@@ -133,7 +142,7 @@ function leave(state: CoachState, effects: readonly Effect[]): Stepped {
   if (place === undefined) return { state, effects };
   const visited = [...state.visited, place];
   const left = {
-    ...withString(state, place, { inside: emptyStretch, beforeHertz: null }),
+    ...withString(state, place, { inside: emptyStretch, before: null }),
     queue,
     visited,
     stopped: null,
@@ -161,7 +170,7 @@ function goBack(state: CoachState): CoachState {
     visited: state.visited.slice(0, -1),
     stopped: null,
   };
-  return withString(back, place, { skipped: false, landedAtSeconds: null, beforeHertz: null, inside: emptyStretch });
+  return withString(back, place, { skipped: false, landedAtSeconds: null, before: null, inside: emptyStretch });
 }
 
 /** Where any course may be plucked, the one that sounds becomes the current one, if it is still to be visited. */

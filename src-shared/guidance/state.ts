@@ -80,8 +80,8 @@ export type StringState = {
   readonly presentHertz: number;
   /** Of the last frame; null until the string was heard. */
   readonly sigmaCents: number | null;
-  /** Where it was first heard in this visit; null until then. */
-  readonly beforeHertz: number | null;
+  /** Where it was first heard in this visit, standing still if it did; null until then. */
+  readonly before: { readonly hertz: number; readonly steady: boolean } | null;
   readonly inside: Stretch;
   readonly landedAtSeconds: number | null;
   readonly skipped: boolean;

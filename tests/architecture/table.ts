@@ -33,7 +33,7 @@ function ruleOf(line: string): Rule {
 }
 
 const list = (cell: string): readonly string[] => (cell === '–' ? [] : cell.split(',').map((name) => name.trim()));
-const path = (name: string): string => (name === 'all' || name === 'anything' || name.includes('/') ? name : `src-shared/${name}`);
+const path = (name: string): string => (name === 'all' || name === 'anything' || name.startsWith('src-') ? name : `src-shared/${name}`);
 
 /** The rule for a file: that of the deepest room that it lies in. */
 export const ruleFor = (rules: readonly Rule[], file: string): Rule | undefined =>

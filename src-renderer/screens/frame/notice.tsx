@@ -1,3 +1,4 @@
+import { useConnection } from '../../stores/connection.ts';
 import { useChange, useLibrary } from '../../stores/library.ts';
 import { Button } from '../../ui/button.tsx';
 import styles from './notice.module.css';
@@ -5,12 +6,21 @@ import styles from './notice.module.css';
 /** What the host has to say about the library, with what can be done about it. */
 export function Notice() {
   const { data: status, error } = useLibrary('library.status', {});
+  const connection = useConnection();
   const restore = useChange('library.restoreBackup');
+  if (connection === 'lost')
+    return (
+      <Line sentence="The part that keeps the library is not answering; what you do meanwhile is kept and written down as soon as it does." />
+    );
+  if (connection === 'refused')
+    return (
+      <Line sentence="This page is no longer let in, because Stillstring was started anew. Open the address that the new start has printed." />
+    );
   if (error !== null) return <Line sentence={error.message} />;
   if (status?.notice === undefined || status.notice === null) return null;
   return (
     <Line sentence={status.notice.sentence}>
-      {status.notice.code === 'library-damaged' && status.backups > 0 ? (
+      {['library-damaged', 'library-empty'].includes(status.notice.code) && status.backups > 0 ? (
         <Button onPress={() => restore.mutate({})}>Bring back the last backup</Button>
       ) : null}
     </Line>

@@ -13,6 +13,9 @@ function extent(path: string): { readonly left: number; readonly right: number; 
   return { left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys) };
 }
 
+/** Where path data begins. */
+const start = (path: string) => Number(/^M(-?[\d.]+)/u.exec(path)?.[1]);
+
 const board = { width: 640, middle: 100, height: 40 };
 
 describe('the scale of a course line', () => {
@@ -64,7 +67,6 @@ describe('the bead', () => {
   });
 
   test('points towards its aim', () => {
-    const start = (path: string) => Number(/^M(-?[\d.]+)/u.exec(path)?.[1]);
     const above = beadPath({ cents: 37, sigmaCents: 1, kind: 'above', ...board });
     const below = beadPath({ cents: -37, sigmaCents: 1, kind: 'below', ...board });
     expect(start(above)).toBe(extent(above).left);
