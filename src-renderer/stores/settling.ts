@@ -53,7 +53,25 @@ export function useEveryVerdict(overviews: readonly Overview[], toleranceCents: 
 
 const day = 86_400_000;
 
+type Judged = {
+  readonly stringSet: Overview['stringSet'];
+  readonly now: number;
+  readonly toleranceCents: number;
+  readonly verdicts: readonly StringVerdict[];
+};
+
+/** The latest verdicts on each log: several parts of the window ask for the same ones at the same moment, and they cost a few hundred milliseconds. */
+const latest = new WeakMap<LogRows, Judged>();
+
 function verdictsOf({ stringSet }: Overview, log: LogRows, now: number, toleranceCents: number): readonly StringVerdict[] {
+  const kept = latest.get(log);
+  if (kept?.stringSet === stringSet && kept.now === now && kept.toleranceCents === toleranceCents) return kept.verdicts;
+  const verdicts = judge(stringSet, log, now, toleranceCents);
+  latest.set(log, { stringSet, now, toleranceCents, verdicts });
+  return verdicts;
+}
+
+function judge(stringSet: Overview['stringSet'], log: LogRows, now: number, toleranceCents: number): readonly StringVerdict[] {
   const places = stringSet.courses.flatMap(({ strings }, course) => strings.map((facts, string) => ({ course, string, facts })));
   const assessments = assess({
     courses: places.map(({ course, string, facts: { material, wound } }) => ({

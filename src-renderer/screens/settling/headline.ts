@@ -83,6 +83,8 @@ export function nextCheck(rows: readonly Row[], now: number): string {
   const unheard = withVerdict(rows, 'unheard');
   if (unheard.length === rows.length) return 'The next useful check is now.';
   if (unheard.length > 0) return `The next useful check is now: ${named(unheard)}.`;
+  const slipping = withVerdict(rows, 'slipping');
+  if (restless.length === 0 && slipping.length > 0) return `Hear ${named(slipping)} again once you have looked.`;
   if (checks.length === 0) return `No check is needed before ${at(now + horizonSeconds, now)}.`;
   const first = (restless.length > 0 ? restless : checks).reduce((soonest, check) => (check.seconds < soonest.seconds ? check : soonest));
   return `Next useful check at ${at(first.seconds, now)}: ${named([first.row])}.`;

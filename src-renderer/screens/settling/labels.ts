@@ -62,7 +62,7 @@ function joined(times: readonly string[]): string {
 
 /** Cents are named at least so far apart and from the board's edge, in px. */
 const leastLabelsApart = 15;
-const fromEdge = 9;
+const fromEdge = 6;
 
 /** The cents that are named beside a board: every ten, or every twenty where ten would be too close. */
 export function centsLabels(

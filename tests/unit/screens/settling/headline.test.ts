@@ -80,5 +80,8 @@ describe('the next useful check', () => {
     expect(nextCheck([holding(2), unheard(1)], now)).toBe('The next useful check is now: course 1.');
     expect(nextCheck([unheard(1)], now)).toBe('The next useful check is now.');
     expect(nextCheck([holding(1)], now)).toBe('No check is needed before 20:54.');
+    expect(nextCheck([row(2, 'Eb4', stringRow({ verdict: 'slipping' })), holding(1)], now)).toBe(
+      'Hear course 2 again once you have looked.',
+    );
   });
 });
