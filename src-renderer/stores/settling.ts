@@ -26,12 +26,14 @@ export function useVerdicts(
   }, [log, overview, now, toleranceCents]);
 }
 
+const minute = 60_000;
 const dataOf = (results: readonly UseQueryResult<LogRows>[]) => results.map(({ data }) => data);
 
 /** The verdicts on every instrument, by its id; an instrument whose log is still loading is not there yet. */
 export function useEveryVerdict(overviews: readonly Overview[], toleranceCents: number): ReadonlyMap<string, readonly StringVerdict[]> {
   const host = useHost();
-  const now = useNow();
+  // Many strings take a while to judge: once a minute is enough here. The minute that has begun, so that no reading lies after it.
+  const now = Math.ceil(useNow() / minute) * minute;
   const logs = useQueries({
     queries: overviews.map(({ stringSet }) => {
       const input = { stringSetId: stringSet.id, retunes: retunesRead };

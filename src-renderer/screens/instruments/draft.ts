@@ -66,11 +66,11 @@ export const draftOf = ({ instrument, stringSet }: Overview): Draft => ({
 const sentences = {
   name: 'Give the instrument a name of at most 60 letters.',
   kind: 'Say in a few words what it is, like “tenor, high G”.',
-  scaleLengthMillimetres: 'The scale length is a number of millimetres from 150 to 1200: nut to saddle.',
-  frets: 'The frets are a whole number from 0 to 40.',
+  scaleLengthMillimetres: 'From 150 to 1200 mm, nut to saddle.',
+  frets: 'A whole number from 0 to 40.',
   setName: 'Give the strings a name, like “Fluorocarbon, low G”.',
-  diameterMillimetres: 'The diameter is a number of millimetres from 0.1 to 3, or left empty.',
-  gramsPerMetre: 'The linear density is a number of grams per metre from 0.05 to 50, or left empty.',
+  diameterMillimetres: 'From 0.1 to 3 mm, or empty.',
+  gramsPerMetre: 'From 0.05 to 50 g/m, or empty.',
 } as const;
 
 /** Reads the form for an instrument of the library: what to save, or what is wrong. `fresh` is the id and the moment of a new string set. */
@@ -137,9 +137,7 @@ function readHome({ home }: StringDraft, place: string, number: number, problems
   const pitch = parsePitch(home);
   if (pitch === null)
     problems[`home ${place}`] =
-      home.trim() === ''
-        ? `Write the pitch that course ${number} is at home in, like G4 or E♭4.`
-        : `“${home.trim()}” is no pitch. Write a letter, its sign and its octave, like G4 or E♭4.`;
+      home.trim() === '' ? `Write the pitch of course ${number}, like E♭4.` : `“${home.trim()}” is no pitch. Write it like E♭4.`;
   return pitch;
 }
 

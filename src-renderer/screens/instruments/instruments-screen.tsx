@@ -83,7 +83,7 @@ function InstrumentList({ overviews, tunings, settings, open, removed, onRemove 
     <div className={styles['page']}>
       <h1>{isAdding ? 'A new instrument' : titleOf(rows)}</h1>
       {isAdding ? <NewInstrument onLeave={() => open.set(null)} onSaved={open.set} /> : null}
-      <ul className={styles['list']} aria-label="Instruments">
+      <ul className={styles['list']} aria-label="Instruments" hidden={rows.length === 0}>
         {rows.map(({ overview, verdicts: known }) => (
           <InstrumentRow
             key={overview.instrument.id}
@@ -99,10 +99,12 @@ function InstrumentList({ overviews, tunings, settings, open, removed, onRemove 
           />
         ))}
       </ul>
-      {removed}
       <div className={styles['bottom']}>
+        {removed}
         <DemoLine />
-        <p className={`small faint ${styles['aside']}`}>In the order they need you. A straight column of beads is in tune.</p>
+        {rows.length === 0 ? null : (
+          <p className={`small faint ${styles['aside']}`}>In the order they need you. A straight column of beads is in tune.</p>
+        )}
         {isAdding ? null : <Button onPress={() => open.set(newRow)}>New instrument</Button>}
       </div>
     </div>

@@ -89,8 +89,7 @@ export function readDraft(draft: Draft, ground: Ground, newId: string): Tuning |
   if ('sentence' in pitches) problems['pitches'] = pitches.sentence;
   const offsets = draft.offsets.map((text, course) => {
     const cents = text.trim() === '' ? 0 : (readNumber(text) ?? Number.NaN);
-    if (!tuningCourseSchema.shape.offsetCents.safeParse(cents).success)
-      problems[`offset ${course}`] = 'An offset is a number of cents from −50 to 50, or left empty.';
+    if (!tuningCourseSchema.shape.offsetCents.safeParse(cents).success) problems[`offset ${course}`] = 'From −50 to 50 cents, or empty.';
     return cents;
   });
   const tags = [...new Set(draft.tags.split(',').map((tag) => tag.trim()))].filter((tag) => tag !== '');

@@ -18,25 +18,27 @@ export function NoTunings({ overview, onNew, children }: Props) {
     for (const tuning of starters) await save.mutateAsync({ ...tuning, courses: [...tuning.courses], home: [...tuning.home], tags: [] });
   };
   return (
-    <section className={styles['nothing']}>
+    <section className={styles['empty']}>
       <h1>No tunings yet</h1>
       <p className="lead quiet">
         {starters.length === 0
           ? `Write down the tunings that ${overview.instrument.name} is played in, and see what each asks of its strings.`
           : `Begin with ${count(starters.length, 'tuning')} that ${overview.instrument.name} can take: ${starters.map(({ name }) => name).join(', ')}. Or write down your own.`}
       </p>
-      {starters.length === 0 ? null : (
-        <Button
-          look="solid"
-          isDisabled={save.isPending}
-          onPress={() => void add().catch((fault: unknown) => setProblem(fault instanceof Error ? fault.message : String(fault)))}
-        >
-          Add the starter tunings
+      <div className={styles['buttons']}>
+        {starters.length === 0 ? null : (
+          <Button
+            look="solid"
+            isDisabled={save.isPending}
+            onPress={() => void add().catch((fault: unknown) => setProblem(fault instanceof Error ? fault.message : String(fault)))}
+          >
+            Add the starter tunings
+          </Button>
+        )}
+        <Button look={starters.length === 0 ? 'solid' : 'framed'} onPress={onNew}>
+          New tuning
         </Button>
-      )}
-      <Button look={starters.length === 0 ? 'solid' : 'framed'} onPress={onNew}>
-        New tuning
-      </Button>
+      </div>
       {problem === null ? null : <p role="alert">{problem}</p>}
       {children}
     </section>

@@ -7,7 +7,7 @@ import type { Tuning } from '#shared/tunings/index.ts';
 import { pullAt } from '../../stores/pull.ts';
 import { beadKind } from '../../ui/bead.ts';
 import { PullBoard } from '../../ui/pull-board.tsx';
-import { figure } from '../../ui/words.ts';
+import { figure, listed } from '../../ui/words.ts';
 import { inLetters } from '../numbers.ts';
 import { type Here, takersOf } from './tuning-rows.ts';
 import styles from './tunings.module.css';
@@ -55,9 +55,9 @@ export function OpenTuning({ tuning, here, overview, others, songs, settings }: 
         <div>
           {cannot.length === 0 ? null : (
             <Part title="Can’t take it">
-              {cannot.map(({ name, courses }) => (
-                <p key={name}>
-                  {name}: {inLetters(courses)} courses
+              {cannot.map(({ names, courses }) => (
+                <p key={courses}>
+                  {listed(names)}: {inLetters(courses)} courses
                 </p>
               ))}
             </Part>
@@ -69,10 +69,10 @@ export function OpenTuning({ tuning, here, overview, others, songs, settings }: 
 }
 
 const Part = ({ title, children }: { readonly title: string; readonly children: ReactNode }) => (
-  <>
+  <div className={styles['part']}>
     <p className="small quiet">{title}</p>
     {children}
-  </>
+  </div>
 );
 
 function Pulls({ here, overview, settings }: { readonly here: Here; readonly overview: Overview; readonly settings: Settings }) {

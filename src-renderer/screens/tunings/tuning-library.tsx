@@ -112,8 +112,8 @@ export function TuningLibrary({ overview, others, tunings, songs, settings, remo
           ))}
         </GridList>
       )}
-      {removed}
       <div className={styles['bottom']}>
+        {removed}
         {opened === null ? null : (
           <TuningActions
             row={opened}

@@ -1,5 +1,5 @@
 import type { Overview, Settings } from '#shared/contract/index.ts';
-import { courseNumber, homePitches, stringing } from '#shared/instruments/index.ts';
+import { courseNumber, stringing } from '#shared/instruments/index.ts';
 import { openChord } from '#shared/music/index.ts';
 import { type Move, movesBetween, moveOrder, type Tuning } from '#shared/tunings/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
@@ -28,9 +28,12 @@ export type TuningRow = { readonly tuning: Tuning; readonly here: Here | null };
 /** Every tuning of the library as it is on an instrument. */
 export function tuningRows(overview: Overview, tunings: readonly Tuning[], settings: Settings): readonly TuningRow[] {
   const state = stateOf(overview, tunings, settings);
+  const { tuningId } = overview.instrument;
+  const isAtHome = !tunings.some(({ id }) => id === tuningId);
   return tunings.map((tuning) => {
     const to = tuningOn(overview, tuning, settings);
     if (to === null) return { tuning, here: null };
+    const moves = movesBetween(state.tuning.pitches, to.pitches);
     const away = to.hertz.map((strings, course) =>
       strings.map((wanted, string) => centsBetween(hertz(state.present[course]?.[string] ?? wanted), hertz(wanted)) / 100),
     );
@@ -40,10 +43,10 @@ export function tuningRows(overview: Overview, tunings: readonly Tuning[], setti
         to,
         chord: openChord(to.pitches.flat()),
         stringing: stringing(to.pitches),
-        moves: movesBetween(state.tuning.pitches, to.pitches),
+        moves,
         away,
         margin: marginOn(overview, to),
-        isHere: overview.instrument.tuningId === tuning.id,
+        isHere: tuning.id === tuningId || (isAtHome && moveCount(moves) === 0),
       },
     };
   });
@@ -76,9 +79,13 @@ export function moveWords(moves: readonly Move[]): readonly MoveWords[] {
 /** How many courses move. */
 export const moveCount = (moves: readonly Move[]): number => moves.filter(({ semitones }) => semitones !== 0).length;
 
-/** Another instrument of the player's that takes a tuning: as which chord, with which margin; or, with `courses`, one that can't. */
+/** Another instrument of the player's that takes a tuning: as which chord, with which margin. */
 export type Taker = { readonly name: string; readonly chord: string | null; readonly margin: string | null };
-export type Takers = { readonly takes: readonly Taker[]; readonly cannot: readonly { readonly name: string; readonly courses: number }[] };
+/** Those that take it, and by their number of courses those that can't. */
+export type Takers = {
+  readonly takes: readonly Taker[];
+  readonly cannot: readonly { readonly courses: number; readonly names: readonly string[] }[];
+};
 
 /** Which of the other instruments take a tuning. */
 export function takersOf(tuning: Tuning, others: readonly Overview[], settings: Settings): Takers {
@@ -87,8 +94,11 @@ export function takersOf(tuning: Tuning, others: readonly Overview[], settings: 
     takes: judged.flatMap(({ overview, to }) =>
       to === null ? [] : [{ name: overview.instrument.name, chord: openChord(to.pitches.flat()), margin: marginOn(overview, to) }],
     ),
-    cannot: judged.flatMap(({ overview, to }) =>
-      to === null ? [{ name: overview.instrument.name, courses: homePitches(overview.stringSet).length }] : [],
-    ),
+    cannot: [
+      ...Map.groupBy(
+        judged.filter(({ to }) => to === null),
+        ({ overview }) => overview.stringSet.courses.length,
+      ),
+    ].map(([courses, those]) => ({ courses, names: those.map(({ overview }) => overview.instrument.name) })),
   };
 }

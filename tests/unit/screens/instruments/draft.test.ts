@@ -29,7 +29,7 @@ describe('changing an instrument', () => {
 
   test('a scale length that no instrument has is refused in a sentence with the range', () => {
     for (const scaleLengthMillimetres of ['43', 'long', '', '4320'])
-      expect(problemsOf({ scaleLengthMillimetres })?.['scaleLengthMillimetres']).toMatch(/from 150 to 1200/u);
+      expect(problemsOf({ scaleLengthMillimetres })?.['scaleLengthMillimetres']).toMatch(/From 150 to 1200 mm/u);
   });
 
   test('frets are whole, a name is not empty', () => {

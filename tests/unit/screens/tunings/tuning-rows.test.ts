@@ -30,8 +30,17 @@ describe('a tuning as it is on the instrument in hand', () => {
     expect(said(hereOf(tuningOf('Ash', 'F4 Bb3 D4 G4', home)).moves)).toBe('all 4 down 2');
   });
 
-  test('home asks for nothing', () => {
-    expect(said(hereOf(tuningOf('Home', home, home)).moves)).toBe('');
+  test('an instrument that was never retuned is at home: that asks for nothing', () => {
+    const here = hereOf(tuningOf('Home', home, home));
+    expect(said(here.moves)).toBe('');
+    expect(here.isHere).toBe(true);
+    expect(hereOf(lantern).isHere).toBe(false);
+  });
+
+  test('an instrument in a tuning is there, not in another with the same pitches', () => {
+    const there = { ...wren, instrument: { ...wren.instrument, tuningId: lantern.id } };
+    const copy = { ...lantern, id: 'copy' };
+    expect(tuningRows(there, [lantern, copy], settings).map(({ here }) => here?.isHere)).toEqual([true, false]);
   });
 
   test('on a baritone it is carried by its moves', () => {
@@ -60,12 +69,16 @@ describe('a tuning as it is on the instrument in hand', () => {
   });
 
   test('the other instruments are told by chord and margin, or by why not', () => {
-    const others = [instrumentOf('ukulele-baritone', 'Moth'), instrumentOf('guitar-classical', 'Rook')];
+    const others = [
+      instrumentOf('ukulele-baritone', 'Moth'),
+      instrumentOf('guitar-classical', 'Rook'),
+      instrumentOf('guitar-classical', 'Heron'),
+    ];
     const { takes, cannot } = takersOf(lantern, others, settings);
     expect(takes).toHaveLength(1);
     expect(takes[0]).toMatchObject({ name: 'Moth', chord: 'B♭ major' });
     expect(takes[0]?.margin).toMatch(/^(?:slack|break) in/u);
-    expect(cannot).toEqual([{ name: 'Rook', courses: 6 }]);
+    expect(cannot).toEqual([{ courses: 6, names: ['Rook', 'Heron'] }]);
   });
 
   test('a move within a course of two is counted once', () => {
