@@ -13,9 +13,10 @@ export { createPitchTracker } from './track.ts';
 
 /**
  * The pitches of all strings from one strum: `courses` are the expected pitches in hertz, string by string; each is looked for within
- * ±60 cents. Where a string cannot be told from another, or is not heard, the reason stands in place of a number.
+ * ±60 cents; strings of the same expected pitch come in rising order. Where a string cannot be told from another, or is not heard, the reason stands in place of a number.
  * `readStrum(samples, { sampleRateHertz: 48000, courses: [[392], [262], [330], [440]] })` → `[[{ hertz, sigmaCents }], …]`.
  */
-export { readStrum, type StrumReading } from './strum.ts';
+export { readStrum } from './strum.ts';
+export type { StringReading as StrumReading } from './strings.ts';
 
 export type { Hint, PitchEvent, PitchFrame, PitchRefusal, PitchTracker, RefusalReason, StringPitch } from './types.ts';

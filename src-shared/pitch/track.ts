@@ -8,7 +8,8 @@ import { createRest } from './rest.ts';
 import { createOnsetDetector } from './onset.ts';
 import { createPeakFinder } from './peaks.ts';
 import { centsApart, stiffRatio } from './string.ts';
-import type { Hint, PitchEvent, PitchTracker, RefusalReason } from './types.ts';
+import { createTwinFinder } from './twins.ts';
+import type { Hint, PitchEvent, PitchFrame, PitchTracker, RefusalReason, StringPitch } from './types.ts';
 
 const hopSeconds = 0.01;
 /** After this time a settled note is measured every other hop. */
@@ -35,6 +36,8 @@ const ringingSeconds = 0.042;
 /** For so long after a pluck it must go on like a string. */
 const probationSeconds = 0.14;
 /** For so long after a pluck any other string may turn out to be the right one. */
+/** How often the strings of a double course are looked for. */
+const twinSeconds = 0.25;
 const freshSeconds = 0.5;
 /** A lost string is taken up again within this many cents. */
 const strayAtMost = 2.5;
@@ -61,6 +64,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   const findPeaks = createPeakFinder();
   const searchFor = createCoarse(rateHertz);
   const follower = createFollower(rateHertz);
+  const findTwins = createTwinFinder(rateHertz);
   const memory = createStiffnessMemory();
   const rest = createRest();
   const background = createBackground(rateHertz, historySamples);
@@ -72,6 +76,8 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   let before: Before | null = null;
   /** The string of this pluck that was lost under another sound. */
   let strayed: Estimate | null = null;
+  let twins: StringPitch[] | null = null;
+  let twinsAt = 0;
   let humming = false;
   let lost = 0;
   let checkedAt = 0;
@@ -95,7 +101,22 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     reason,
   });
 
-  const frame = (estimate: Estimate): PitchEvent => ({
+  /** The other strings of a double course, looked for now and then once the note has rung for a while. */
+  const twinsOf = (estimate: Estimate): StringPitch[] | null => {
+    const since = pluckedAt === null ? 0 : state.count - pluckedAt;
+    if (state.count - twinsAt > twinSeconds * rateHertz || state.count < twinsAt) {
+      twinsAt = state.count;
+      twins = findTwins(background.clean, state.end, since - Math.round(attackSeconds * rateHertz), estimate.hertz, expected);
+    }
+    return twins;
+  };
+
+  const frame = (estimate: Estimate): PitchEvent => {
+    const [nearest, ...others] = twinsOf(estimate) ?? [];
+    return { ...single(estimate), ...nearest, others };
+  };
+
+  const single = (estimate: Estimate): PitchFrame => ({
     kind: 'frame',
     atSeconds: state.endSeconds,
     hertz: estimate.hertz,
@@ -173,6 +194,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     before = current === null ? null : { estimate: current, pluckedAt, ringsOn: null };
     pluckedAt = onset;
     strayed = null;
+    twins = null;
     const followed = current;
     forget();
     if (length < leastBackgroundSamples) return;
@@ -280,7 +302,8 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     before = strayed = null;
     forget();
     pluckedAt = null;
-    checkedAt = 0;
+    checkedAt = twinsAt = 0;
+    twins = null;
   };
 
   return {

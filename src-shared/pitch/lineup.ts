@@ -1,0 +1,68 @@
+import { lineOf, mixLine, projectOn, type Line } from './lines.ts';
+import { emptyPartial, measurePartial, type Partial } from './partial.ts';
+import { createPeakFinder } from './peaks.ts';
+import { createSpectrometer } from './spectrum.ts';
+
+const size = 16_384;
+const linesAtMost = 64;
+const ratioAtLeast = 16;
+/** Lines nearer than this many bins of the stretch disturb one another and are measured again, each without the others. */
+const closeBins = 6;
+const sweeps = 3;
+const fastestDecay = 40;
+
+/**
+ * All sinusoids of a stretch of sound, each measured with the others taken away: RELAX, J. Li and P. Stoica, "Efficient mixed-spectrum
+ * estimation with applications to target feature extraction", IEEE Trans. Signal Processing 44, 1996. Slow (a tenth of a second);
+ * for a single strum, not for a stream. At most 8192 samples, the newest where there are more.
+ */
+export const lineUp = (samples: Float64Array, start: number, length: number, rateHertz: number): Partial[] => {
+  const analyse = createSpectrometer(size, rateHertz);
+  const findPeaks = createPeakFinder();
+  const rest = samples.slice(start, start + length);
+  const origin = length / 2;
+  const found: { partial: Partial; line: Line }[] = [];
+
+  const place = (entry: { partial: Partial; line: Line }) => {
+    entry.line = lineOf(entry.partial, rateHertz);
+    Object.assign(entry.line, projectOn(entry.line, rest, 0, length, origin, rateHertz));
+    mixLine(entry.line, rest, -1, length, origin, rateHertz);
+  };
+
+  /** Adds the peaks of what is left, the strongest first. */
+  const addPeaks = () => {
+    const spectrum = analyse(rest, 0, length);
+    const peaks = findPeaks(spectrum);
+    const fresh: Partial[] = [];
+    for (let index = 0; index < peaks.count; index++) {
+      const partial = emptyPartial();
+      const hertz = peaks.hertz[index] ?? 0;
+      if (!measurePartial(spectrum, hertz, partial) || partial.ratio < ratioAtLeast) continue;
+      if (Math.abs(partial.hertz - hertz) > 1 / spectrum.seconds || Math.abs(partial.decayPerSecond) > fastestDecay) continue;
+      if (found.some((entry) => Math.abs(entry.partial.hertz - partial.hertz) < 0.7 / spectrum.seconds)) continue;
+      fresh.push(partial);
+    }
+    fresh.sort((left, right) => right.power - left.power);
+    for (const partial of fresh.slice(0, linesAtMost - found.length)) {
+      const entry = { partial, line: lineOf(partial, rateHertz) };
+      found.push(entry);
+      place(entry);
+    }
+  };
+
+  const isClose = (entry: { partial: Partial }) =>
+    found.some((other) => other !== entry && Math.abs(other.partial.hertz - entry.partial.hertz) < (closeBins * rateHertz) / length);
+
+  addPeaks();
+  addPeaks();
+  for (let sweep = 0; sweep < sweeps; sweep++)
+    for (const entry of found) {
+      if (!isClose(entry)) continue;
+      mixLine(entry.line, rest, 1, length, origin, rateHertz);
+      const again = emptyPartial();
+      if (measurePartial(analyse(rest, 0, length), entry.partial.hertz, again) && Math.abs(again.decayPerSecond) < fastestDecay)
+        entry.partial = again;
+      place(entry);
+    }
+  return found.map((entry) => entry.partial).sort((left, right) => left.hertz - right.hertz);
+};
