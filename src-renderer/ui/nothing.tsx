@@ -11,7 +11,7 @@ export function Nothing({ title, sentence, to, words }: Props) {
     <section className={styles['nothing']}>
       <h1>{title}</h1>
       <p className="lead quiet">{sentence}</p>
-      <Button look="solid" onPress={() => void navigate({ to })}>
+      <Button look="solid" onPress={() => void navigate({ to, search: true })}>
         {words}
       </Button>
     </section>

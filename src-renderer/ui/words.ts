@@ -1,9 +1,9 @@
 import { writtenPitch, type SpelledPitch } from '#shared/music/index.ts';
 
-/** A number with a true minus and at most so many decimals: `−1.5`. */
+/** A number with a true minus and so many decimals: `−1.5`. */
 export const figure = (value: number, decimals = 0): string => {
   const text = value.toFixed(decimals);
-  return text.replace(/^-0(?:\.0+)?$/u, '0').replace('-', '−');
+  return text.replace(/^-(0(?:\.0+)?)$/u, '$1').replace('-', '−');
 };
 
 /** Cents for people: one decimal where the uncertainty is under 0.3, else whole. `centsText(36.6, 1)` → `37 c`. */

@@ -23,7 +23,7 @@ describe('amounts in words', () => {
   });
 
   test('numbers have a true minus and no minus zero', () => {
-    expect([figure(-1.5, 1), figure(-0.01, 1), figure(12)]).toEqual(['−1.5', '0', '12']);
+    expect([figure(-1.5, 1), figure(-0.01, 1), figure(12)]).toEqual(['−1.5', '0.0', '12']);
   });
 
   test('margins are told in halves', () => {
