@@ -28,7 +28,7 @@ export function CourseLabels({ picture, slips, start, nowWords }: Props) {
       {width === 0 ? null : (
         <>
           {centsLabels(picture, height).map(({ cents, share }) => (
-            <span key={cents} className={styles['cents']} data-zero={cents === 0} style={{ top: `${share * 100}%` }}>
+            <span key={cents} className={styles['cents']} style={{ top: `${share * 100}%` }}>
               {cents > 0 ? '+' : ''}
               {figure(cents)}
             </span>

@@ -51,7 +51,7 @@ export function nextStep(rows: readonly Row[], { now, toleranceCents, material }
   const [slips] = slipping;
   if (slips !== undefined) {
     const [first, second, third] = placesToLook(material(slips));
-    return { strong: `Look at ${first} of ${named(slipping)} first,`, rest: ` then ${second}, then ${third}: common practice.` };
+    return { strong: `Look at ${first} of ${named(slipping)} first,`, rest: ` then ${second}, then ${third}.` };
   }
   if (unheard.length > 0) {
     const all = unheard.length === rows.length;

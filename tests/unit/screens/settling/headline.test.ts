@@ -44,11 +44,9 @@ describe('the sentence under it', () => {
     const rows = [holding(4), slipping(2)];
     expect(nextStep(rows, facts)).toEqual({
       strong: 'Look at the peg screw of course 2 first,',
-      rest: ' then the knot at the bridge, then the nut slot: common practice.',
+      rest: ' then the knot at the bridge, then the nut slot.',
     });
-    expect(nextStep(rows, { ...facts, material: () => 'steel' }).rest).toBe(
-      ' then the loop or ball end, then the nut slot: common practice.',
-    );
+    expect(nextStep(rows, { ...facts, material: () => 'steel' }).rest).toBe(' then the loop or ball end, then the nut slot.');
   });
 
   test('tells from when on the last of them is steady', () => {
