@@ -1,5 +1,4 @@
 import { median } from 'simple-statistics';
-import { theilSen } from './theil-sen.ts';
 import type { Move, Reading } from './types.ts';
 
 // Which unknown numbers a session has: the creep rate, a steady drift, a level after every turn of the string's own peg, and steps.
@@ -22,6 +21,8 @@ export interface Stretch {
   readonly anchorSeconds: number;
 }
 
+/** No reading is believed to be better than this. */
+export const smallestSigmaCents = 0.15;
 const levelSpreadCents = 20;
 /** A retune ends near the wanted pitch: within about a lead of it (assumed). Of two readings that disagree, it backs the nearer one. */
 const tunedSpreadCents = 10;
@@ -61,23 +62,6 @@ function unheard(moves: readonly Move[], stretches: readonly Stretch[]): Pick<St
   if (reading === undefined) return { levelCents: 0, levelSpreadCents: unheardSpreadCents };
   const turned = moves.filter(({ atSeconds }) => atSeconds > reading.atSeconds).reduce((sum, { cents }) => sum + cents, 0);
   return { levelCents: reading.cents + turned, levelSpreadCents: Math.hypot(unheardSpreadCents, turned / 20) };
-}
-
-/** How much to doubt each reading at first (1 = not at all): by its distance from the Theil–Sen line of its stretch in log time. */
-export function firstDoubts({ readings, fromSeconds, levelCents }: Stretch): readonly number[] {
-  if (readings.length < 4) {
-    const nearest = readings.reduce((near, { cents }) => Math.min(near, Math.abs(cents - levelCents)), Number.POSITIVE_INFINITY);
-    return readings.map(({ cents, sigmaCents }) => 1 + ((Math.abs(cents - levelCents) - nearest) / (5 * sigmaCents)) ** 2);
-  }
-  const since = Math.max(fromSeconds, (readings[0]?.atSeconds ?? 0) - 60);
-  const points = readings.map(({ atSeconds, cents }) => ({ x: Math.log10(1 + (atSeconds - since) / 60), y: cents }));
-  const line = theilSen(points);
-  if (line === null) return readings.map(() => 1);
-  return readings.map(({ sigmaCents }, index) => {
-    const point = points[index];
-    const distance = point === undefined ? 0 : point.y - line.intercept - line.slope * point.x;
-    return 1 + (distance / (2 * Math.max(sigmaCents, line.spread))) ** 2;
-  });
 }
 
 const centre = (some: readonly Reading[]) => median(some.map(({ cents }) => cents));

@@ -9,14 +9,14 @@ import type { Move, RetuneLog, Slip, StringFacts } from './types.ts';
 
 // What a string's earlier retunes teach: each one's posterior is the next one's prior, loosened a little in between.
 
-const rememberedRetunes = 12;
+const rememberedRetunes = 8;
 const keeping = { newest: 4, groups: 10 };
 /** How much the rate differs from one retune of a string to the next, as a share of it (assumed). */
 const retuneDeviation = 0.15;
 /** Evidence about the law is counted at this share, as no law of the list is the true one. */
 const lawTrust = 0.5;
 
-/** What the earlier retunes of a string taught, and the slips in them, one list a retune (the latest twelve, oldest first). */
+/** What the earlier retunes of a string taught, and the slips in them, one list a retune (the latest eight, oldest first). */
 export interface Lesson {
   readonly knowledge: StringKnowledge;
   readonly slips: readonly (readonly Slip[])[];

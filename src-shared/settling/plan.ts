@@ -23,7 +23,7 @@ function outlookOf({ lesson, moves, nowSeconds }: Plan): Outlook {
 /**
  * How far a string is expected to drift between two moments after a planned move, with its 90 % band: positive = sharp.
  * The mean is what a lead takes off; it is small while little is known and grows with use.
- * `expectedDriftCents(plan, { fromSeconds: 60, untilSeconds: 1860 }).cents` → −5.9 for a nylon string raised by two semitones at 0.
+ * `expectedDriftCents(plan, { fromSeconds: 60, untilSeconds: 1860 }).cents` → −6.0 for a nylon string raised by two semitones at 0.
  */
 export const expectedDriftCents = (
   plan: Plan,

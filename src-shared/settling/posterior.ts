@@ -1,6 +1,7 @@
 import { growthOf, superposed, type Strain } from './creep.ts';
 import { driftSpreads, sigmaFactors, type DriftSpread, type LawBelief, type SigmaFactor } from './hypotheses.ts';
-import { firstDoubts, movementHeard, type Step, type Stretch } from './layout.ts';
+import { firstDoubts } from './doubts.ts';
+import { movementHeard, smallestSigmaCents, type Step, type Stretch } from './layout.ts';
 import { covarianceOf, dot, independent, varianceOf, type Belief } from './linear.ts';
 import { robustFit } from './robust.ts';
 import { driftHours } from './weather.ts';
@@ -48,7 +49,7 @@ export function fitSession(
   const claimed = Float64Array.from(
     stretches.flatMap((stretch) => {
       const lawError = lawErrorShare * movementHeard(stretch);
-      return stretch.readings.map(({ sigmaCents }) => Math.hypot(Math.max(sigmaCents, smallestSigma), lawError));
+      return stretch.readings.map(({ sigmaCents }) => Math.hypot(Math.max(sigmaCents, smallestSigmaCents), lawError));
     }),
   );
   let start: Float64Array = Float64Array.from(stretches.flatMap(firstDoubts));
@@ -93,7 +94,6 @@ export function fitSession(
 }
 
 const farBehind = 7;
-const smallestSigma = 0.15;
 /** How far a string's own law departs from the nearest listed one, as a share of the movement (measured on the bench). */
 const lawErrorShare = 0.012;
 

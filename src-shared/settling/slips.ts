@@ -17,9 +17,9 @@ const smallStepShare = 0.2;
 const smallStepSpreadCents = 3;
 const notWorthIt = 3.5;
 /** The log of how much better a slip must explain the readings (prior odds of a slip at any one place included). */
-const logBurden = 3.5;
+const logBurden = 2.7;
 /** The more a string creeps, the more its own law departs from the listed ones: further burden for each cent of movement heard. */
-const logBurdenPerCent = 0.05;
+const logBurdenPerCent = 0.07;
 const smallestSlipCents = 4;
 const smallestSlipSigmas = 4;
 /** Of places that explain the readings about as well, the latest is taken: a bad reading just before a slip looks like part of it. */
@@ -65,13 +65,19 @@ export function findSlips(session: Session, knowledge: StringKnowledge): Found {
     if (best === undefined || most < burden) break;
     const column = 2 + present.stretches.length + present.steps.length;
     const cents = best.candidates.reduce((sum, c) => sum + c.weight * (c.belief.mean[column] ?? 0), 0);
-    const sigma = best.candidates.reduce((sum, c) => sum + c.weight * c.sigmaFactor, 0) * best.place.sigmaCents;
+    const sigma = likeliestFactor(best.candidates) * best.place.sigmaCents;
     const large = Math.abs(cents) >= Math.max(smallestSlipCents, smallestSlipSigmas * sigma);
     const slip = { atSeconds: best.place.atSeconds, cents };
     found = { session: withStep(present, best.place), slips: large ? [...found.slips, slip] : found.slips };
   }
   const slips = [...found.slips, ...slipsOverGaps(found.session, laws)];
   return { ...found, slips: slips.sort((a, b) => a.atSeconds - b.atSeconds) };
+}
+
+/** How far the readings spread over what they claim, as the likeliest of the factors tried. */
+function likeliestFactor(candidates: readonly Candidate[]): number {
+  const weightOf = (factor: number) => candidates.reduce((sum, c) => (c.sigmaFactor === factor ? sum + c.weight : sum), 0);
+  return sharesSeeking.reduce((most, { factor }) => (weightOf(factor) > weightOf(most) ? factor : most), 1);
 }
 
 /** Steps between two sittings that are more than weather does, with two readings or more since. */
