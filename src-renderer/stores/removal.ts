@@ -12,7 +12,7 @@ export function useRemoval(part: 'instruments' | 'tunings') {
     /** What was removed last, as long as it was not brought back. */
     removed,
     /** Why the last step did not work, in a sentence, or null. */
-    problem: (remove.error ?? restore.error)?.message ?? null,
+    problem: remove.error === null ? (restore.error?.message ?? null) : `Not removed. ${remove.error.message}`,
     remove: ({ id, name }: Row): void => remove.mutate({ id }, { onSuccess: () => setRemoved({ id, name }) }),
     undo: (): void => {
       if (removed !== null) restore.mutate({ id: removed.id }, { onSuccess: () => setRemoved(null) });

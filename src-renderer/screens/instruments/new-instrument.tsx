@@ -5,6 +5,7 @@ import { useChange } from '../../stores/library.ts';
 import { Button } from '../../ui/button.tsx';
 import { Choice } from '../../ui/choice.tsx';
 import { Field } from '../../ui/field.tsx';
+import { useTop } from '../../ui/top.ts';
 import { courseText, listed } from '../../ui/words.ts';
 import { type Problems, readNew } from './draft.ts';
 import { presetWords, stringWords } from './string-words.ts';
@@ -21,6 +22,7 @@ export function NewInstrument({ onLeave, onSaved }: Props) {
   const [scaleLengthMillimetres, setScaleLength] = useState(String(preset?.scaleLengthMillimetres ?? ''));
   const [problems, setProblems] = useState<Problems>({});
   const save = useChange('instruments.save');
+  const page = useTop<HTMLFormElement>();
   if (preset === undefined) return null;
   const choose = (id: string) => {
     const chosen = instrumentPresets.find((one) => one.id === id);
@@ -37,6 +39,7 @@ export function NewInstrument({ onLeave, onSaved }: Props) {
   };
   return (
     <Form
+      ref={page}
       className={styles['form'] ?? ''}
       aria-label="A new instrument"
       onSubmit={(event) => {

@@ -6,6 +6,7 @@ import type { OpenPitches } from '#shared/tunings/index.ts';
 import { useChange } from '../../stores/library.ts';
 import { Button } from '../../ui/button.tsx';
 import { Field } from '../../ui/field.tsx';
+import { useTop } from '../../ui/top.ts';
 import { courseText } from '../../ui/words.ts';
 import { type Draft, draftOf, type Ground, type Problems, readDraft, readPitches } from './draft.ts';
 import styles from './tuning-form.module.css';
@@ -17,6 +18,7 @@ export function TuningForm({ ground, instrument, onLeave }: Props) {
   const [draft, setDraft] = useState<Draft>(() => draftOf(ground));
   const [problems, setProblems] = useState<Problems>({});
   const save = useChange('tunings.save');
+  const page = useTop<HTMLFormElement>();
   const set = (change: Partial<Draft>) => setDraft((before) => ({ ...before, ...change }));
   const submit = () => {
     const read = readDraft(draft, ground, crypto.randomUUID());
@@ -30,6 +32,7 @@ export function TuningForm({ ground, instrument, onLeave }: Props) {
   ) => <Field label={label} value={draft[name]} onChange={(value) => set({ [name]: value })} problem={problems[name] ?? null} {...more} />;
   return (
     <Form
+      ref={page}
       className={styles['form'] ?? ''}
       onSubmit={(event) => {
         event.preventDefault();

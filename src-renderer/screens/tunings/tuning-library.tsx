@@ -113,7 +113,6 @@ export function TuningLibrary({ overview, others, tunings, songs, settings, remo
         </GridList>
       )}
       <div className={styles['bottom']}>
-        {removed}
         {opened === null ? null : (
           <TuningActions
             row={opened}
@@ -122,6 +121,7 @@ export function TuningLibrary({ overview, others, tunings, songs, settings, remo
             onRemove={() => onRemove(opened.tuning)}
           />
         )}
+        {removed}
         <p className={`small faint ${styles['aside']}`}>Bead: where the string is now, in semitones.</p>
       </div>
     </div>
