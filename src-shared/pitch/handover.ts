@@ -1,0 +1,79 @@
+import type { createBackground } from './background.ts';
+import type { Conditioned } from './condition.ts';
+import type { createFollower, Estimate } from './follow.ts';
+import { stiffRatio } from './string.ts';
+
+/** Background is learnt from this many samples at most and at least, up to a moment before the pluck. */
+const backgroundSamples = 3_072;
+const leastBackgroundSamples = 1_200;
+const marginSeconds = 0.014;
+const longestSamples = 8_000;
+/** So much of a new sound tells whether the string before it rings on. */
+const ringingSeconds = 0.042;
+/** How much the error of a foretold pitch grows, in cents per second. */
+const foretoldDoubt = 5;
+
+/** The string followed before the last pluck, and when that was plucked. `ringsOn` is null until it can be told. */
+type Before = { estimate: Estimate; pluckedAt: number | null; ringsOn: boolean | null };
+
+/**
+ * Keeps the string followed before a pluck until it is known what the pluck was: the same string again, another string while this one
+ * rings on, or no pluck at all but a knock or a voice, after which the old string is taken up again.
+ */
+export const createHandover = (
+  state: Conditioned,
+  follower: ReturnType<typeof createFollower>,
+  background: ReturnType<typeof createBackground>,
+) => {
+  const { rateHertz } = state;
+  let before: Before | null = null;
+
+  return {
+    /** A pluck at the count `onset`: what rang for `heardFor` samples until then becomes background, the string followed among it. */
+    pluck: (onset: number, heardFor: number, followed: Estimate | null, pluckedAt: number | null) => {
+      before = followed === null ? null : { estimate: followed, pluckedAt, ringsOn: null };
+      const back = state.count - onset + Math.round(marginSeconds * rateHertz);
+      const length = Math.min(backgroundSamples, heardFor, state.end - back);
+      if (length < leastBackgroundSamples) return;
+      const isTarget = (hertz: number) => {
+        if (followed === null) return false;
+        const partial = Math.round(hertz / followed.hertz);
+        const expected = followed.hertz * stiffRatio(partial, followed.stiffness.inharmonicity);
+        return partial > 0 && Math.abs(hertz - expected) < Math.max(2, 0.004 * expected);
+      };
+      background.learn(state.samples, back, length, follower.spectrumOf(state.samples, state.end - back, length), isTarget);
+    },
+
+    /** Whether the old string rings on or was plucked anew: `wait` where that needs more sound; `plucked anew` is said once, with the old estimate. */
+    settle: (usable: number, samplesSincePluck: number): 'wait' | 'known' | { pluckedAnew: Estimate } => {
+      if (before === null || before.ringsOn !== null) return 'known';
+      if (usable < ringingSeconds * rateHertz) return 'wait';
+      before.ringsOn = background.targetRingsOn(usable);
+      if (before.ringsOn === true) return 'known';
+      background.releaseTarget(state.samples, samplesSincePluck);
+      const { estimate } = before;
+      before = null;
+      return { pluckedAnew: estimate };
+    },
+
+    /** The old string while it rings on as foretold: its own phase confirms its pitch while another sound is looked at. Null where it does not. */
+    foretold: (usable: number, samplesSincePluck: number): Estimate | null =>
+      before?.ringsOn === true && background.targetRingsOn(usable) === true
+        ? { ...before.estimate, sigmaCents: Math.hypot(before.estimate.sigmaCents, (foretoldDoubt * samplesSincePluck) / rateHertz) }
+        : null,
+
+    /** It was no pluck: gives the old string back, to be followed again. Null where there was none. */
+    giveBack: (): { estimate: Estimate; pluckedAt: number | null } | null => {
+      if (before === null) return null;
+      background.releaseTarget(state.samples, Math.min(state.end, longestSamples));
+      const back = before;
+      before = null;
+      return back;
+    },
+
+    /** Another string has taken over. */
+    finish: () => {
+      before = null;
+    },
+  };
+};
