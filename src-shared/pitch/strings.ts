@@ -16,6 +16,7 @@ const claimCents = 1.2;
 /** Two strings of the same expected pitch are told apart where a partial that both have differs by so many bins. */
 const apartBins = 2.2;
 const clearPartials = 2;
+const leastLowPartials = 4;
 const unisonCents = 90;
 const sigmaScale = 1.3;
 const leastSigmaCents = 0.02;
@@ -70,7 +71,9 @@ const fitString = (lines: readonly Partial[], free: (line: Partial) => boolean, 
     fit = fitSeries(partials, count, hertz, unknownStiffness);
     if (fit === null) return null;
   }
-  if (fit === null || (!partials[1]?.heard && fit.partials < 2)) return null;
+  // Without its first partial a string needs most of its low ones: two or three may be another string's.
+  const low = partials.slice(2, 7).filter((partial) => partial.heard).length;
+  if (fit === null || (!partials[1]?.heard && low < leastLowPartials)) return null;
   const claimed = lines.filter((line) => {
     const n = Math.round(line.hertz / fit.hertz);
     if (n < 1 || n > 20 || !free(line)) return false;
