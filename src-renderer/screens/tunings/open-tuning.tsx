@@ -26,7 +26,13 @@ export function OpenTuning({ tuning, here, overview, others, songs, settings }: 
   const titles = songs.filter(({ tuningId }) => tuningId === tuning.id).map(({ title }) => title);
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
-    place.current?.closest('[role="row"]')?.scrollIntoView({ block: 'nearest' });
+    // Two frames on, the list has measured the row and moved those below it.
+    let request = requestAnimationFrame(() => {
+      request = requestAnimationFrame(() => {
+        place.current?.closest('[role="row"]')?.scrollIntoView({ block: 'nearest' });
+      });
+    });
+    return () => cancelAnimationFrame(request);
   }, []);
   const { takes, cannot } = takersOf(tuning, others, settings);
   return (

@@ -1,6 +1,6 @@
 import { useNavigate, useSearch } from '@tanstack/react-router';
 import { useRef, useState } from 'react';
-import { GridList } from 'react-aria-components';
+import { GridList, ListLayout, Virtualizer } from 'react-aria-components';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import type { Song } from '#shared/sets/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
@@ -32,6 +32,9 @@ const orders: readonly { readonly value: Order; readonly words: string }[] = [
   { value: 'moves', words: 'Fewest moves first' },
   { value: 'name', words: 'By name' },
 ];
+
+/** Only the rows in sight are drawn; an open one is measured. */
+const layoutOptions = { estimatedRowHeight: 57 };
 
 /** The library: searched, sifted and in order; the row that the address names is open. */
 export function TuningLibrary({ overview, others, tunings, songs, settings, removed, onNew, onEdit, onRemove }: Props) {
@@ -89,28 +92,31 @@ export function TuningLibrary({ overview, others, tunings, songs, settings, remo
           </Button>
         </div>
       ) : (
-        <GridList
-          className={styles['list'] ?? ''}
-          aria-label="Tunings"
-          selectionMode="single"
-          selectionBehavior="replace"
-          disallowTypeAhead
-          selectedKeys={opened === null ? [] : [opened.tuning.id]}
-          onSelectionChange={(keys) => setOpen(keys === 'all' ? null : ([...keys].map(String)[0] ?? null))}
-          onAction={(key) => plan(String(key))}
-        >
-          {shown.map((row) => (
-            <TuningItem
-              key={row.tuning.id}
-              row={row}
-              overview={overview}
-              others={others}
-              songs={songs}
-              settings={settings}
-              isOpen={row === opened}
-            />
-          ))}
-        </GridList>
+        <Virtualizer layout={ListLayout} layoutOptions={layoutOptions}>
+          <GridList
+            className={styles['list'] ?? ''}
+            aria-label="Tunings"
+            selectionMode="single"
+            selectionBehavior="replace"
+            disallowTypeAhead
+            autoFocus={opened !== null && query === ''}
+            selectedKeys={opened === null ? [] : [opened.tuning.id]}
+            onSelectionChange={(keys) => setOpen(keys === 'all' ? null : ([...keys].map(String)[0] ?? null))}
+            onAction={(key) => plan(String(key))}
+          >
+            {shown.map((row) => (
+              <TuningItem
+                key={row.tuning.id}
+                row={row}
+                overview={overview}
+                others={others}
+                songs={songs}
+                settings={settings}
+                isOpen={row === opened}
+              />
+            ))}
+          </GridList>
+        </Virtualizer>
       )}
       <div className={styles['bottom']}>
         {opened === null ? null : (
