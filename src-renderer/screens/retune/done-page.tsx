@@ -9,6 +9,7 @@ import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys.ts';
 import { clockTime } from '../../ui/time.ts';
 import { centsText, count, courseText } from '../../ui/words.ts';
+import { asSeen } from '../stack.ts';
 import styles from './done-page.module.css';
 
 /** What was reached per course, what to expect of it, and when to listen again. */
@@ -35,7 +36,7 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
         {checks.length === 0 ? '' : `Check again at about ${clockTime(Math.min(...checks) * 1000)}.`}
       </p>
       <ul className={styles['list']}>
-        {now.to.pitches.map((pitches, course) => {
+        {asSeen([...now.to.pitches.entries()], now.overview.instrument).map(([course, pitches]) => {
           const last = now.reached.findLast((reading) => reading.course === course);
           const verdict = verdicts?.find((one) => one.course === course);
           return (

@@ -9,9 +9,15 @@ import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys.ts';
 import { TwoWay } from '../../ui/two-way.tsx';
 import { count, courseText } from '../../ui/words.ts';
+import { asSeen } from '../stack.ts';
 import { CourseLine } from './course-line.tsx';
 import { useBeads } from './use-beads.ts';
 import styles from './listen-page.module.css';
+
+const hints = {
+  'too-quiet': 'Too quiet: pluck harder or come closer.',
+  'too-loud': 'Too loud: the input is cut off. Turn it down or move away.',
+} as const;
 
 /** Led string by string: the course being worked on is large, the others are one quiet line each. */
 export function ListenPage({ settings }: { readonly settings: Settings }) {
@@ -24,6 +30,9 @@ export function ListenPage({ settings }: { readonly settings: Settings }) {
   const progress = useStore(retuning, ({ now }) => (now === null ? null : progressWords(now)));
   const trouble = useStore(session, ({ snapshot }) =>
     snapshot === null || snapshot.state.kind === 'open' || snapshot.state.kind === 'asking' ? null : snapshot.state,
+  );
+  const hint = useStore(session, ({ snapshot }) =>
+    snapshot?.hearing === 'too-quiet' || snapshot?.hearing === 'too-loud' ? hints[snapshot.hearing] : (snapshot?.input?.advice[0] ?? null),
   );
   const [opened] = useState(() => retuning.getState().now);
   const beads = useBeads(id);
@@ -46,7 +55,7 @@ export function ListenPage({ settings }: { readonly settings: Settings }) {
         Retune {now.overview.instrument.name} to {now.to.name}
       </h1>
       <ul className={styles['lines']}>
-        {pitches.map((_, course) => (
+        {asSeen([...pitches.keys()], now.overview.instrument).map((course) => (
           <CourseLine key={course} course={course} isActive={course === active} toleranceCents={settings.toleranceCents} beads={beads} />
         ))}
       </ul>

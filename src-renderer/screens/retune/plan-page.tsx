@@ -15,6 +15,7 @@ import { Button } from '../../ui/button.tsx';
 import { Choice } from '../../ui/choice.tsx';
 import { useKeys } from '../../ui/keys.ts';
 import { count, figure, listed } from '../../ui/words.ts';
+import { asSeen } from '../stack.ts';
 import { BreakConfirmation } from './break-confirmation.tsx';
 import { linesOf } from './lines.ts';
 import { PlanBoard } from './plan-board.tsx';
@@ -100,7 +101,7 @@ export function PlanPage({ overview, tunings, tuning, settings }: Props) {
           </p>
         </div>
       </div>
-      <PlanBoard lines={plan.lines} />
+      <PlanBoard lines={asSeen(plan.lines, overview.instrument)} />
       <dl className={styles['notes']}>
         <dt>Order</dt>
         <dd>

@@ -7,6 +7,7 @@ import { clockAxis, sinceAxis } from './axes.ts';
 import { Board } from './board.tsx';
 import { headline, nextCheck, nextStep } from './headline.ts';
 import { ReadingsTable } from './readings-table.tsx';
+import { asSeen } from '../stack.ts';
 import { begunAt, type Row } from './rows.ts';
 import styles from './settling-page.module.css';
 
@@ -46,7 +47,7 @@ export function SettlingPage({ overview, rows, now, toleranceCents }: Props) {
       {isTable ? (
         <ReadingsTable rows={rows} now={now} name={overview.instrument.name} />
       ) : (
-        <Board rows={rows} axis={axis} now={now} toleranceCents={toleranceCents} />
+        <Board rows={asSeen(rows, overview.instrument)} axis={axis} now={now} toleranceCents={toleranceCents} />
       )}
       <div className={styles['bottom']} data-sticks={isTable}>
         {isTable ? null : <TwoWay label="Time scale" options={timeScales} value={timeScale} onChange={setTimeScale} />}
