@@ -28,6 +28,8 @@ const movingUnasked = 0.004;
 const glideCurvature = 0.25;
 /** With this error the longest stretch is measured as well. */
 const wantedSigmaCents = 0.06;
+/** … every so many times: it is the costliest, and half of it was heard the last time. */
+const longestEvery = 2;
 
 const normalDensity = (value: number, variance: number) => Math.exp((-0.5 * value * value) / variance) / Math.sqrt(variance);
 
@@ -50,6 +52,7 @@ export const createFollower = (rateHertz: number) => {
     analyse: createSpectrometer(nextPower(1.6 * length), rateHertz),
   }));
   const refine = createRefiner();
+  let calls = 0;
 
   const spectrumOf = (samples: Float64Array, end: number, length: number, spacingHertz?: number): Spectrum => {
     const fitting = spectrometers.find((entry) => entry.length >= length) ?? spectrometers[spectrometers.length - 1];
@@ -91,6 +94,7 @@ export const createFollower = (rateHertz: number) => {
     // A stretch must hold a few periods, or the partials run into one another.
     const period = rateHertz / guess.hertz;
     if (usable < Math.ceil(4 * period)) return null;
+    calls++;
     const before = Math.min(0.9, movingUnasked + 0.85 * guess.moving);
     const measure = (length: number, hertz: number) => {
       const size = Math.min(usable, Math.max(length, Math.ceil(6 * period)));
@@ -107,7 +111,7 @@ export const createFollower = (rateHertz: number) => {
     for (index++; index < stretches.length; index++) {
       const length = stretches[index] ?? 0;
       if (usable < 0.75 * length || best.estimate.moving > 0.6) break;
-      if (index === 3 && best.estimate.sigmaCents < wantedSigmaCents) break;
+      if (index === 3 && (best.estimate.sigmaCents < wantedSigmaCents || calls % longestEvery !== 0)) break;
       const next = measure(length, best.fit.hertz);
       if (next === null) break;
       const apart = Math.abs(centsApart(next.estimate.hertz, first.estimate.hertz));

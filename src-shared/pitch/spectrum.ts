@@ -27,6 +27,8 @@ export type Spectrum = {
 const freeShare = (spacingHertz: number, seconds: number) => Math.min(0.4, Math.max(0.1, 0.5 * (1 - 4 / (spacingHertz * seconds))));
 
 const neighbourhoodHertz = 400;
+/** Nothing is looked for above this: the low-pass of the decimation falls from here on. */
+const highestHertz = 4_900;
 
 /** A spectrometer for stretches of up to `size` samples (a power of two). */
 export const createSpectrometer = (size: number, sampleRateHertz: number) => {
@@ -36,7 +38,7 @@ export const createSpectrometer = (size: number, sampleRateHertz: number) => {
   const single = new Float64Array(size);
   const singleOut = new Float64Array(2 * size);
   const scratch = new Float64Array(size);
-  const bins = size / 2;
+  const bins = Math.min(size / 2, Math.ceil((highestHertz * size) / sampleRateHertz));
   const spectrum: Spectrum = {
     bins,
     hertzPerBin: sampleRateHertz / size,
@@ -63,14 +65,22 @@ export const createSpectrometer = (size: number, sampleRateHertz: number) => {
   return (samples: Float64Array, start: number, length: number, spacingHertz = 100): Spectrum => {
     pair.fill(0);
     single.fill(0);
+    // The window's cosine and sine by rotation: no call to either per sample.
     const turn = (2 * Math.PI) / length;
+    const turnCosine = Math.cos(turn);
+    const turnSine = Math.sin(turn);
+    let cosine = Math.cos(turn / 2);
+    let sine = Math.sin(turn / 2);
+    const slope = 0.5 * turn * sampleRateHertz;
     for (let index = 0; index < length; index++) {
       const value = samples[start + index] ?? 0;
-      const angle = turn * (index + 0.5);
-      const window = 0.5 - 0.5 * Math.cos(angle);
-      pair[2 * index] = value * window;
-      pair[2 * index + 1] = value * 0.5 * Math.sin(angle) * turn * sampleRateHertz;
-      single[index] = (value * window * (index + 0.5 - length / 2)) / (length / 2);
+      const windowed = value * (0.5 - 0.5 * cosine);
+      pair[2 * index] = windowed;
+      pair[2 * index + 1] = value * slope * sine;
+      single[index] = windowed * ((2 * index + 1) / length - 1);
+      const next = cosine * turnCosine - sine * turnSine;
+      sine = cosine * turnSine + sine * turnCosine;
+      cosine = next;
     }
     fft.transform(pairOut, pair);
     fft.realTransform(singleOut, single);
