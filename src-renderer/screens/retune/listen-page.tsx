@@ -60,7 +60,7 @@ export function ListenPage({ settings }: { readonly settings: Settings }) {
         ))}
       </ul>
       <div className={styles['bottom']}>
-        <output className={styles['progress']}>{trouble === null ? (stopped ?? progress) : trouble.sentence}</output>
+        <output className={styles['progress']}>{trouble === null ? (stopped ?? hint ?? progress) : trouble.sentence}</output>
         {trouble?.remedy === 'retry' ? <Button onPress={() => void session.getState().listening?.retry()}>Try again</Button> : null}
         {stopped === null ? null : <Button onPress={() => tell(host, settings, { kind: 'resume' })}>It is the right peg: go on</Button>}
         <TwoWay
