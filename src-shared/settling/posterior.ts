@@ -52,6 +52,12 @@ export function fitSession(
       return stretch.readings.map(({ sigmaCents }) => Math.hypot(Math.max(sigmaCents, smallestSigmaCents), lawError));
     }),
   );
+  // A steady drift is of one sitting; between sittings the steps of weather stand for it.
+  const sittingSince = steps.reduce(
+    (latest, { cause, atSeconds }) => (cause === 'weather' ? Math.max(latest, atSeconds) : latest),
+    -Infinity,
+  );
+  const hoursAt = (atSeconds: number) => driftHours(Math.max(atSeconds, sittingSince) - nowSeconds);
   let start: Float64Array = Float64Array.from(stretches.flatMap(firstDoubts));
 
   const trials = laws.map(({ law, logWeight, rate }, lawIndex) => {
@@ -60,11 +66,11 @@ export function fitSession(
     const anchors = stretches.map(({ anchorSeconds }) => creep(anchorSeconds));
     const rowOn = (at: number) => {
       const anchorSeconds = stretches[at]?.anchorSeconds ?? 0;
-      const anchorHours = driftHours(anchorSeconds - nowSeconds);
+      const anchorHours = hoursAt(anchorSeconds);
       return (atSeconds: number): Float64Array => {
         const row = new Float64Array(width);
         row[rateColumn] = creep(atSeconds) - (anchors[at] ?? 0);
-        row[driftColumn] = driftHours(atSeconds - nowSeconds) - anchorHours;
+        row[driftColumn] = hoursAt(atSeconds) - anchorHours;
         row[levelColumn + at] = 1;
         for (const [index, step] of steps.entries())
           row[levelColumn + stretches.length + index] = atSeconds < step.atSeconds && step.atSeconds <= anchorSeconds ? -1 : 0;

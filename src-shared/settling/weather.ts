@@ -9,7 +9,7 @@ const mostGaps = 6;
 const wanderCentsPerHour = 1.2;
 const mostWanderCents = 8;
 /** How often, and how fast, something else carries the string off soon after the last reading. */
-const turningShare = 0.25;
+const turningShare = 0.18;
 const turningCentsPerHour = 4;
 
 /** How far weather may have carried a string in a number of hours: a standard deviation in cents. `wanderCents(3)` → 3.6. */
