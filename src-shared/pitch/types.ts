@@ -11,7 +11,10 @@ export type StringPitch = { readonly hertz: number; readonly sigmaCents: number 
 
 export type PitchFrame = {
   readonly kind: 'frame';
-  /** Time of the middle of what was measured, on the sample clock; `hertz` is the pitch at this moment. */
+  /**
+   * The moment that `hertz` holds for, on the sample clock. What was measured ends here; its drift brings the pitch of its middle to
+   * this moment, so that a turning peg is not shown late.
+   */
   readonly atSeconds: number;
   /** First partial of the string. */
   readonly hertz: number;

@@ -4,6 +4,7 @@ import { parseArgs } from 'node:util';
 import { classes, clipOf } from './pitch/classes.ts';
 import { addTo, emptyScore, quantile, readers, show } from './pitch/score.ts';
 import { boundCents } from './pitch/bound.ts';
+import { measureStrums, strums } from './pitch/strums.ts';
 
 const { values } = parseArgs({
   options: {
@@ -71,6 +72,25 @@ for (const name of chosen) {
       `${share(score.ratios.filter((ratio) => ratio <= 1).length, score.ratios.length)} / ${share(score.ratios.filter((ratio) => ratio <= 2).length, score.ratios.length)}`,
       `${(costs.reduce((sum, cost) => sum + cost, 0) / costs.length).toFixed(2)} / ${quantile(costs, 0.99).toFixed(1)} / ${quantile(costs, 1).toFixed(1)}`,
       bounds.length === 0 ? '–' : quantile(bounds, 0.5).toFixed(4),
+    ]);
+  }
+}
+
+if (values.only === undefined || values.only === 'strum') {
+  console.log(`\nstrums in noise 30 dB below, ${clips} of each`);
+  row(['strum', 'median', '95th', 'in 1σ / 2σ', 'refused', 'ms']);
+  row(Array.from({ length: 6 }, () => '---'));
+  for (const [name, courses] of Object.entries(strums)) {
+    const { errors, ratios, refusals, milliseconds } = measureStrums(courses, clips, Number(values.seed));
+    const inside = (limit: number) => share(ratios.filter((ratio) => ratio <= limit).length, ratios.length);
+    const refused = [...refusals].map(([reason, count]) => `${reason} ${share(count, courses.flat().length * clips)}`).join(', ');
+    row([
+      name,
+      quantile(errors, 0.5).toFixed(2),
+      quantile(errors, 0.95).toFixed(2),
+      `${inside(1)} / ${inside(2)}`,
+      refused || '–',
+      milliseconds.toFixed(0),
     ]);
   }
 }
