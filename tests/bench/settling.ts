@@ -10,6 +10,6 @@ const seed = Number(process.argv[3] ?? 20_261);
 speed(seed);
 forecasts(seed, count);
 learningCurve(seed + 10, Math.ceil(count / 2));
-slips(seed + 20, Math.ceil(count / 2));
+slips(seed + 20, Math.ceil(count / 5));
 keepsSlipping(seed + 30, Math.ceil(count / 4));
 holds(seed + 40, Math.ceil(count / 2));
