@@ -26,6 +26,8 @@ const givenUpSeconds = 0.14;
 /** A string that leaps further than this from one hop to the next, or is not heard for so many hops, is lost. */
 const leapCents = 40;
 const lostHops = 4;
+/** So early in the stream a string may have been plucked just before. */
+const openingSeconds = 0.2;
 /** How often the strings of a double course are looked for. */
 const twinSeconds = 0.25;
 /** Errors are a little larger than the fit says, and never nothing: measured with the pitch bench. */
@@ -103,7 +105,9 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
 
   /** No string is followed: looks for one. */
   const lookFor = (usable: number, since: number): PitchEvent => {
-    current = search.lookFor(usable, sincePluck(), background.knows);
+    // A stream that begins in the middle of a pluck: nobody heard its beginning, but it is looked at as one.
+    const opening = pluckedAt === null && state.count < openingSeconds * rateHertz;
+    current = search.lookFor(usable, opening ? state.count : sincePluck(), background.knows);
     if (current !== null) {
       handover.finish();
       memory.learn(current);
