@@ -34,6 +34,8 @@ export const leastStrayCents = 0.1;
  * that the string has on another day; so most of the straying counts against it too.
  */
 const firstShare = 0.8;
+/** Partials do not stray quite independently: their average errs by this much more in variance. */
+const strayTogether = 2;
 /** From this many standard errors on a partial loses weight: it is a neighbour's, or a voice's. */
 const doubtFrom = 1.3;
 
@@ -122,7 +124,7 @@ export const fitSeries = (partials: readonly Partial[], count: number, guess: nu
     sigmaDrift: Math.sqrt(inflation / driftWeight),
     stiffness: { inharmonicity, sigma: Math.sqrt(varianceStiffness * inflation) },
     inflation,
-    systematicCents: Math.sqrt(stray / Math.max(1, effective)),
+    systematicCents: Math.sqrt((strayTogether * stray) / Math.max(1, effective)),
     partials: carried,
     power,
     ratio,

@@ -15,7 +15,8 @@ const hopSeconds = 0.01;
 /** After this time a settled note is measured every other hop. */
 const restlessSeconds = 0.25;
 const gateDecibels = -80;
-const clippedShareAtMost = 0.12;
+/** Up to this share of cut-off samples the partials keep their pitch (measured with the pitch bench). */
+const clippedShareAtMost = 0.4;
 /** The first milliseconds of a pluck are finger and plectrum; a little more must be heard before anything is measured. */
 const attackSeconds = 0.006;
 const earliestSeconds = 0.03;
