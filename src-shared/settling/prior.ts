@@ -1,10 +1,11 @@
-import type { StringFacts, StringMaterial } from './types.ts';
+import type { Material } from '#shared/units/index.ts';
+import type { StringFacts } from './types.ts';
 
 // No published cents-against-minutes exist for a retuned string, so every figure here is ASSUMED, on the scale of trade experience.
 // The signs are physics: a raised polymer relaxes and goes flat, a lowered one recovers and goes sharp.
 
 const centsPerDecadePerSemitone = -2.5;
-const materialShare: Record<StringMaterial, number> = { nylon: 1, 'synthetic-gut': 1, gut: 1, fluorocarbon: 0.6, steel: 0.15 };
+const materialShare: Record<Material, number> = { nylon: 1, 'synthetic-gut': 1, gut: 1, fluorocarbon: 0.6, steel: 0.15 };
 const woundShare = 0.8;
 const relativeDeviation = 0.6;
 const youngDays = 3;

@@ -1,11 +1,10 @@
-// The words in which the room is asked and answers. Seconds are on one clock, whichever it is; cents are from wanted, positive = sharp.
+import type { Material } from '#shared/units/index.ts';
 
-/** What a string is made of; a wound string names its core. */
-export type StringMaterial = 'nylon' | 'synthetic-gut' | 'fluorocarbon' | 'gut' | 'steel';
+// The words in which the room is asked and answers. Seconds are on one clock, whichever it is; cents are from wanted, positive = sharp.
 
 /** What is known of a string before it is heard. `daysSinceChange` counts up to `nowSeconds`; null where nobody noted the day. */
 export interface StringFacts {
-  readonly material: StringMaterial;
+  readonly material: Material;
   readonly wound: boolean;
   readonly daysSinceChange: number | null;
 }

@@ -1,4 +1,4 @@
-import type { StringMaterial } from '#shared/settling/index.ts';
+import type { Material } from '#shared/units/index.ts';
 import { horizonSeconds } from '../../stores/settling.ts';
 import { listed } from '../../ui/words.ts';
 import type { Row } from './rows.ts';
@@ -35,10 +35,10 @@ export function headline(rows: readonly Row[], now: number): string {
 /** What stands right under the headline: what to do or to count on, and the rest of the sentence. */
 export type NextStep = { readonly strong: string; readonly rest: string };
 
-type Facts = { readonly now: number; readonly toleranceCents: number; readonly material: (row: Row) => StringMaterial | null };
+type Facts = { readonly now: number; readonly toleranceCents: number; readonly material: (row: Row) => Material | null };
 
 /** Where to look for a string that slips, the likeliest first (common practice: steel ends in a loop or a ball, the others in a knot or tie). */
-const placesToLook = (material: StringMaterial | null): readonly [string, string, string] =>
+const placesToLook = (material: Material | null): readonly [string, string, string] =>
   material === 'steel'
     ? ['the windings at the peg', 'the loop or ball end', 'the nut slot']
     : ['the peg screw', 'the knot at the bridge', 'the nut slot'];
