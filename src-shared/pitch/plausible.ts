@@ -9,6 +9,8 @@ const mainsStray = 0.002;
 const slowestDecay = 0.35;
 const swellAtMost = 0.7;
 const dampedAtMost = 40;
+/** A fresh string's strongest partial stands this far above the noise in its bin (power); peaks of noise alone reach 15. */
+const clearRatio = 80;
 /** A plucked string glides down and a peg may be turned, in cents per second; a voice slides faster. */
 const riseAtMost = 150;
 const fallAtMost = 350;
@@ -34,6 +36,7 @@ export const isHum = (estimate: Estimate): boolean =>
 
 /** Whether a sound that began with a pluck goes on like a string: it does not swell and does not slide like a voice. */
 export const soundsPlucked = (estimate: Estimate): boolean =>
+  estimate.ratio > clearRatio &&
   estimate.decayPerSecond > -swellAtMost - 2.5 * sigmaDecay(estimate) &&
   estimate.decayPerSecond < dampedAtMost &&
   estimate.rawDrift < riseAtMost + 2 * estimate.sigmaDrift &&
@@ -41,7 +44,9 @@ export const soundsPlucked = (estimate: Estimate): boolean =>
 
 /** Whether a sound whose beginning was not heard is a string ringing on: it dies away and keeps its pitch. */
 export const ringsAlone = (estimate: Estimate): boolean =>
-  estimate.decayPerSecond > slowestDecay + sigmaDecay(estimate) && Math.abs(estimate.rawDrift) < restingSlideAtMost + estimate.sigmaDrift;
+  estimate.ratio > clearRatio &&
+  estimate.decayPerSecond > slowestDecay + sigmaDecay(estimate) &&
+  Math.abs(estimate.rawDrift) < restingSlideAtMost + estimate.sigmaDrift;
 
 /** Whether two measurements of a moment apart are of one drift: a voice's changes all the time. */
 export const driftGoesOn = (before: Estimate, now: Estimate): boolean =>

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { addNoise, babble, mainsHum, mixAt, pluckSound, sumOf } from '#shared/simulation/sound/index.ts';
+import { addNoise, babble, mainsHum, mixAt, noise, pluckSound, sumOf } from '#shared/simulation/sound/index.ts';
 import { centsBetween, errorsOf, framesOf, listenTo, quantile } from './support.ts';
 
 const sampleRateHertz = 48_000;
@@ -26,6 +26,13 @@ describe('in a room', () => {
     const events = listenTo(hum);
     expect(framesOf(events)).toEqual([]);
     expect(events.some((event) => event.kind === 'refusal' && event.reason === 'hum')).toBe(true);
+  });
+
+  test('noise alone is never a string', () => {
+    for (const seed of [1, 2, 3]) {
+      const hiss = noise({ length: 96_000, seed, colour: seed === 3 ? 'pink' : 'white' }).map((value) => value * 0.05);
+      expect(framesOf(listenTo(hiss, { hint: { hertz: ukulele, asked: 1 } }))).toEqual([]);
+    }
   });
 
   test('noise as loud as the string leaves its pitch within two cents', () => {
