@@ -73,16 +73,8 @@ export const createSearch = (
     return !humming && (plucked ? soundsPlucked(estimate) : ringsAlone(estimate)) ? estimate : null;
   };
 
-  /**
-   * The string that sounds, once enough hops agree on it; null until then. `heardPluck`: whether the
-   * pluck was heard, not only supposed; `wasThere`: whether a pitch rang before it.
-   */
-  const lookFor = (
-    usable: number,
-    samplesSincePluck: number | null,
-    heardPluck: boolean,
-    wasThere: (hertz: number) => boolean,
-  ): Estimate | null => {
+  /** The string that sounds, once enough hops agree on it; null until then. `wasThere`: whether a pitch rang before the pluck. */
+  const lookFor = (usable: number, samplesSincePluck: number | null, wasThere: (hertz: number) => boolean): Estimate | null => {
     humming = false;
     const fresh = samplesSincePluck === null || samplesSincePluck < freshSeconds * rateHertz;
     if (!fresh && strayed !== null && !strayed.ofThisPluck) strayed = null;
@@ -103,7 +95,7 @@ export const createSearch = (
     belief =
       goesOn && belief !== null ? { ...belief, estimate, agreed: belief.agreed + 1 } : { estimate, sinceCount: state.count, agreed: 1 };
     if (samplesSincePluck === null) return state.count - belief.sinceCount >= unpluckedSeconds * rateHertz ? estimate : null;
-    const late = !heardPluck || samplesSincePluck > lateSeconds * rateHertz + (8 * rateHertz) / estimate.hertz;
+    const late = samplesSincePluck > lateSeconds * rateHertz + (8 * rateHertz) / estimate.hertz;
     return belief.agreed >= (late ? agreedLate : agreedAtLeast) ? estimate : null;
   };
 

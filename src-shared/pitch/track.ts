@@ -108,7 +108,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   const lookFor = (usable: number, since: number): PitchEvent => {
     // A stream that begins in the middle of a pluck: nobody heard its beginning, but it is looked at as one.
     const opening = pluckedAt === null && state.count < openingSeconds * rateHertz;
-    current = search.lookFor(usable, opening ? state.count : sincePluck(), pluckedAt !== null, background.knows);
+    current = search.lookFor(usable, opening ? state.count : sincePluck(), background.knows);
     if (current !== null) {
       handover.finish();
       memory.learn(current);
