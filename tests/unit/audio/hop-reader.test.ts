@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { pluckSound } from '#shared/simulation/sound/index.ts';
 import type { PitchEvent } from '#shared/pitch/index.ts';
 import { createHopReader } from '../../../src-renderer/audio/hop-reader.ts';
 
@@ -108,12 +109,12 @@ describe('hints', () => {
   });
 });
 
+/** A string plucked within the last second, hop by hop. */
+const plucked = pluckSound({ hertz: 440, sampleRateHertz, seconds: 1.2, seed: 7 }).samples;
+const pluckedAt = Math.round(sampleRateHertz * 0.6);
 const tone = (index: number) => ({
   ...hop(index),
-  samples: Float32Array.from(
-    { length: hopSamples },
-    (_, at) => 0.3 * Math.sin((2 * Math.PI * 440 * (index * hopSamples + at)) / sampleRateHertz),
-  ),
+  samples: Float32Array.from({ length: hopSamples }, (_, at) => plucked[index * hopSamples + at - pluckedAt] ?? 0),
 });
 
 describe('a strum check', () => {
