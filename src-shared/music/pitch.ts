@@ -1,5 +1,6 @@
 import { Note } from 'tonal';
 import { type Hertz, type Midi, midi, midiToHertz } from '#shared/units/index.ts';
+import { type NoteLanguage, plainSigns, readName, writeName } from './names.ts';
 
 declare const spelled: unique symbol;
 
@@ -9,37 +10,53 @@ export type SpelledPitch = string & { readonly [spelled]: true };
 /** The stored form of a spelled pitch. */
 export const pitchSchemaPattern = /^[A-G](?:b{1,2}|#{1,2})?-?\d$/;
 
-const signs: readonly (readonly [RegExp, string])[] = [
-  [/𝄫/gu, 'bb'],
-  [/𝄪/gu, '##'],
-  [/♭/gu, 'b'],
-  [/♯/gu, '#'],
-  [/♮/gu, ''],
-];
-
 /**
- * Reads one pitch as people type it, its octave included: `Eb4`, `E♭4`, `d#4`. Null where it is none.
- * `parsePitch('e♭4')` → `Eb4`; `parsePitch('H4')` → null.
+ * Reads one pitch as people type it, its octave included: `Eb4`, `E♭4`, `d#4`, `es4`. Octaves are scientific in every language (C4 = middle C).
+ * Null where it is none. `parsePitch('e♭4')` → `Eb4`; `parsePitch('H4')` → null; `parsePitch('H4', 'german')` → `B4`.
  */
-export function parsePitch(text: string): SpelledPitch | null {
-  const plain = signs.reduce((soFar, [sign, letter]) => soFar.replace(sign, letter), text.trim());
-  const name = plain.charAt(0).toUpperCase() + plain.slice(1).toLowerCase();
-  return pitchSchemaPattern.test(name) && !Note.get(name).empty ? (name as SpelledPitch) : null;
+export function parsePitch(text: string, language: NoteLanguage = 'english'): SpelledPitch | null {
+  const [, typed, octave] = /^(.*?)\s*(-?\d)$/u.exec(text.trim()) ?? [];
+  const name = typed === undefined || octave === undefined ? null : readName(typed, language);
+  return name === null || octave === undefined ? null : pitchOf(name, octave);
 }
 
+/** The pitch of an English name and an octave, or null where it cannot be stored. */
+function pitchOf(name: string, octave: number | string): SpelledPitch | null {
+  const pitch = `${name}${octave}`;
+  return pitchSchemaPattern.test(pitch) && !Note.get(pitch).empty ? (pitch as SpelledPitch) : null;
+}
+
+/** The words of a row, signs in ASCII; an octave that stands apart belongs to the word before it. */
+export const rowWords = (text: string): readonly string[] =>
+  plainSigns(text)
+    .replace(/\s+(?=-?\d(?:[\s,;]|$))/gu, '')
+    .split(/[\s,;]+/u)
+    .filter((word) => word !== '');
+
 /**
- * Reads a row of pitches parted by blanks, commas or hyphens, from the player's eye down.
+ * Reads a row of pitches parted by blanks, commas or semicolons, from the player's eye down.
  * `parsePitches('G4 C4 Eb4 G4')` → four pitches; the first word that is no pitch is returned as `{ notAPitch }`.
  */
-export function parsePitches(text: string): readonly SpelledPitch[] | { readonly notAPitch: string } {
-  const words = text.split(/[\s,;]+/u).filter((word) => word !== '');
+export function parsePitches(text: string, language: NoteLanguage = 'english'): readonly SpelledPitch[] | { readonly notAPitch: string } {
+  const words = rowWords(text);
   const pitches: SpelledPitch[] = [];
   for (const word of words) {
-    const pitch = parsePitch(word);
+    const pitch = parsePitch(word, language);
     if (pitch === null) return { notAPitch: word };
     pitches.push(pitch);
   }
   return pitches;
+}
+
+/**
+ * The pitch with a MIDI number under a given English name; the octave is that of the letter. Null where the name is another pitch class
+ * or its octave has more than one figure. `pitchNamed(59, 'Cb')` → `Cb4`.
+ */
+export function pitchNamed(number: number, name: string): SpelledPitch | null {
+  const inOctaveFour = Note.midi(`${name}4`);
+  if (inOctaveFour === null || inOctaveFour === undefined) return null;
+  const octaves = (number - inOctaveFour) / 12;
+  return Number.isInteger(octaves) ? pitchOf(name, 4 + octaves) : null;
 }
 
 /** MIDI number, A4 = 69; the octave belongs to the letter, so `B#3` is 60 and `Cb4` is 59. */
@@ -56,4 +73,10 @@ export const pitchHertz = (pitch: SpelledPitch, reference: Hertz): Hertz => midi
 export const pitchClass = (pitch: SpelledPitch): string => pitch.replace(/-?\d$/u, '');
 
 /** A pitch, or a name without octave, with true signs, for people to read: `Eb4` → `E♭4`. */
-export const writtenPitch = (pitch: string): string => pitch.charAt(0) + pitch.slice(1).replaceAll('b', '♭').replaceAll('#', '♯');
+export const writtenPitch = (pitch: string): string => writtenPitchIn(pitch, 'english');
+
+/** The same in a language: `writtenPitchIn('Eb4', 'german')` → `Es4`; fixed do → `Mi♭4`. */
+export function writtenPitchIn(pitch: string, language: NoteLanguage): string {
+  const name = pitch.replace(/-?\d$/u, '');
+  return writeName(name, language) + pitch.slice(name.length);
+}
