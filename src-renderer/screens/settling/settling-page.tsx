@@ -1,10 +1,16 @@
-import { useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
+import { useStore } from 'zustand';
 import type { Overview } from '#shared/contract/index.ts';
+import { beginCheck, checking } from '../../stores/checking.ts';
+import { useHost } from '../../stores/host.tsx';
+import { useLibrary } from '../../stores/library.ts';
+import { soundFor } from '../../stores/sound-choice.ts';
 import { Button } from '../../ui/button.tsx';
+import { useKeys } from '../../ui/keys.ts';
 import { TwoWay } from '../../ui/two-way.tsx';
 import { clockAxis, sinceAxis } from './axes.ts';
 import { Board } from './board.tsx';
+import { CheckLine } from './check-line.tsx';
 import { headline, nextCheck, nextStep } from './headline.ts';
 import { ReadingsTable } from './readings-table.tsx';
 import { asSeen } from '../stack.ts';
@@ -20,7 +26,11 @@ const timeScales = [
 
 /** The verdict on the whole instrument, every course on its board or in a table, and when to listen again. */
 export function SettlingPage({ overview, rows, now, toleranceCents }: Props) {
-  const navigate = useNavigate();
+  const host = useHost();
+  const { data: tunings } = useLibrary('tunings.list', {});
+  const { data: settings } = useLibrary('settings.read', {});
+  const { data: status } = useLibrary('library.status', {});
+  const isChecking = useStore(checking, (state) => state.now !== null);
   const [timeScale, setTimeScale] = useState<(typeof timeScales)[number]['value']>('clock');
   const [isTable, setTable] = useState(false);
   const material = (row: Row) => overview.stringSet.courses[row.course]?.strings[row.strings[0].string]?.material ?? null;
@@ -28,22 +38,27 @@ export function SettlingPage({ overview, rows, now, toleranceCents }: Props) {
   const longest = Math.max(...rows.flatMap(({ strings }) => strings.map(({ since }) => now - since)));
   const axis = timeScale === 'clock' ? clockAxis(begunAt(rows), now) : sinceAxis(longest);
   const isUnheard = rows.some(({ verdict }) => verdict === 'unheard');
+  const check = () => {
+    if (tunings === undefined || settings === undefined) return;
+    void beginCheck({ host, overview, tunings, settings, sound: soundFor(overview, settings, status) });
+  };
+  useKeys({ s: check });
   return (
     <div className={styles['page']}>
-      <div className={styles['title']}>
-        <div>
-          <h1>{headline(rows, now)}</h1>
+      <h1>{headline(rows, now)}</h1>
+      {isChecking ? (
+        <CheckLine />
+      ) : (
+        <div className={styles['title']}>
           <p className="lead">
             <strong>{strong}</strong>
             {rest}
           </p>
-        </div>
-        {isUnheard ? (
-          <Button look="solid" onPress={() => void navigate({ to: '/retune', search: { on: overview.instrument.id } })}>
-            Listen in Retune
+          <Button look={isUnheard ? 'solid' : 'framed'} shortcut="S" onPress={check}>
+            Check the strings
           </Button>
-        ) : null}
-      </div>
+        </div>
+      )}
       {isTable ? (
         <ReadingsTable rows={rows} now={now} name={overview.instrument.name} />
       ) : (

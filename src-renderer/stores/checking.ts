@@ -1,0 +1,130 @@
+import { createStore } from 'zustand/vanilla';
+import type { Host, Overview, Settings } from '#shared/contract/index.ts';
+import { type Check, hearPluck, startCheck } from '#shared/hearing/index.ts';
+import { type Reading, readingRow, type ReadingSource } from '#shared/log/index.ts';
+import type { PitchEvent } from '#shared/pitch/index.ts';
+import type { Tuning } from '#shared/tunings/index.ts';
+import { append } from './outbox.ts';
+import { cueLanded, listen, onPitch, type SoundChoice, session, stopListening } from './session.ts';
+import { stateOf, type TuningHere } from './strings.ts';
+
+/** A check under way: the tuning that the instrument is in, and what was read so far. */
+export type Checking = {
+  readonly overview: Overview;
+  readonly tuning: TuningHere;
+  readonly check: Check;
+  readonly way: 'plucks' | 'strum';
+  readonly read: readonly Reading[];
+  /** Courses of the last strum that could not be told apart or were not heard, from the player's eye, from 0. */
+  readonly unclear: readonly number[];
+};
+
+/** The check under way, or null. */
+export const checking = createStore<{ readonly now: Checking | null }>(() => ({ now: null }));
+
+type Begin = {
+  readonly host: Host;
+  readonly overview: Overview;
+  readonly tunings: readonly Tuning[];
+  readonly settings: Settings;
+  readonly sound: SoundChoice;
+};
+
+/** How long a strum rings before it is read, and how much of it is read, in seconds. */
+const strumRings = { afterSeconds: 1.2, lastSeconds: 1.3 };
+/** A strum's reading counts where it is this sure, in cents. */
+const surestStrumCents = 1.5;
+
+let leave: (() => void) | null = null;
+
+/** Begins to check an instrument in the tuning that it is in: open strings, in any order. */
+export async function beginCheck({ host, overview, tunings, settings, sound }: Begin): Promise<void> {
+  const { tuning, present } = stateOf(overview, tunings, settings);
+  checking.setState({ now: { overview, tuning, check: startCheck(present, tuning.hertz), way: 'plucks', read: [], unclear: [] } });
+  leave = onPitch((event) => takePitch(host, settings, event));
+  await listen(sound, { hertz: tuning.hertz.flat(), asked: null });
+}
+
+/** Ends the check and stops listening. */
+export function endCheck(): void {
+  leave?.();
+  leave = null;
+  strumAt = null;
+  stopListening();
+  checking.setState({ now: null });
+}
+
+/** Single plucks, or all strings in one strum. */
+export function checkBy(way: Checking['way']): void {
+  const { now } = checking.getState();
+  if (now !== null) checking.setState({ now: { ...now, way, unclear: [] } });
+}
+
+function takePitch(host: Host, settings: Settings, event: PitchEvent): void {
+  const { now } = checking.getState();
+  if (now === null) return;
+  if (now.way === 'strum') return waitForStrum(host, settings, event);
+  if (event.kind === 'refusal') return;
+  const { check, reading } = hearPluck(now.check, event);
+  checking.setState({ now: { ...now, check } });
+  if (reading !== null) record(host, settings, [{ ...reading, source: 'pluck' }]);
+}
+
+/** When the strum that sounds began; null in silence. */
+let strumAt: number | null = null;
+
+/** Waits until a strum has rung for long enough, then reads every string from it, once. */
+function waitForStrum(host: Host, settings: Settings, event: PitchEvent): void {
+  if (event.kind === 'refusal' && event.reason === 'silence') {
+    strumAt = null;
+    return;
+  }
+  if (strumAt === null) {
+    strumAt = event.atSeconds;
+    setTimeout(() => void readStrum(host, settings), strumRings.afterSeconds * 1000);
+  }
+}
+
+async function readStrum(host: Host, settings: Settings): Promise<void> {
+  const { now } = checking.getState();
+  const strings = now?.way === 'strum' ? await session.getState().listening?.readStrum(now.tuning.hertz, strumRings.lastSeconds) : null;
+  if (strings === null || strings === undefined) return;
+  const readings = strings.flatMap((course, index) =>
+    course.flatMap((heard, string) =>
+      'refusal' in heard || heard.sigmaCents > surestStrumCents ? [] : [{ course: index, string, ...heard, source: 'strum' as const }],
+    ),
+  );
+  record(host, settings, readings);
+  const unclear = strings.flatMap((course, index) =>
+    course.every((_, string) => readings.some((one) => one.course === index && one.string === string)) ? [] : [index],
+  );
+  const after = checking.getState().now;
+  if (after !== null) checking.setState({ now: { ...after, unclear } });
+}
+
+type Heard = {
+  readonly course: number;
+  readonly string: number;
+  readonly hertz: number;
+  readonly sigmaCents: number;
+  readonly source: ReadingSource;
+};
+
+function record(host: Host, settings: Settings, heard: readonly Heard[]): void {
+  const { now } = checking.getState();
+  if (now === null || heard.length === 0) return;
+  const readings = heard.flatMap(({ source, ...one }) => {
+    const wantedHertz = now.tuning.hertz[one.course]?.[one.string];
+    const of = {
+      id: crypto.randomUUID(),
+      at: Date.now(),
+      stringSetId: now.overview.stringSet.id,
+      retuneId: now.overview.lastRetune?.id ?? null,
+      source,
+    };
+    return wantedHertz === undefined ? [] : [readingRow(one, { ...of, wantedHertz })];
+  });
+  checking.setState({ now: { ...now, read: [...now.read, ...readings] } });
+  if (settings.soundCues) cueLanded();
+  void append(host, { readings, turns: [] });
+}
