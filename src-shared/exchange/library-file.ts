@@ -3,16 +3,22 @@ import { instrumentSchema, stringSetSchema } from '#shared/instruments/index.ts'
 import { readingSchema, retuneSchema, turnSchema } from '#shared/log/index.ts';
 import { tuningSchema } from '#shared/tunings/index.ts';
 import { songSchema } from '#shared/sets/index.ts';
+import { faultOfReferences } from './references.ts';
 
-const version = 1;
+const format = 'stillstring-library';
+/** What this version writes; it reads every older one. */
+export const libraryFileVersion = 1;
+
+/** No longer file is read or written, in UTF-16 units: about 130 000 readings (own choice: a file is held in memory whole). */
+export const greatestLibraryFile = 32 * 1024 * 1024;
 
 /**
  * A whole library as one JSON file. Where `relativeTimes` is set (the demo library, which is always about this evening), the times of the log
  * are milliseconds before the moment of loading, else epoch milliseconds.
  */
 export const libraryFileSchema = z.strictObject({
-  format: z.literal('stillstring-library'),
-  version: z.literal(version),
+  format: z.literal(format),
+  version: z.literal(libraryFileVersion),
   relativeTimes: z.boolean(),
   instruments: z.array(instrumentSchema).max(500),
   stringSets: z.array(stringSetSchema).max(5000),
@@ -24,24 +30,69 @@ export const libraryFileSchema = z.strictObject({
 });
 
 export type LibraryFile = z.infer<typeof libraryFileSchema>;
+/** What a library file holds, without its head. */
+export type LibraryRows = Omit<LibraryFile, 'format' | 'version' | 'relativeTimes'>;
+
+/** What older versions lacked or said otherwise: `upgrades[0]` makes a file of version 2 out of one of version 1, and so on. */
+const upgrades: readonly ((older: Readonly<Record<string, unknown>>) => Readonly<Record<string, unknown>>)[] = [];
+
+/** A library as the text of a file, its times as they are. Throws RangeError where the text would be longer than `greatestLibraryFile`. */
+export function writeLibraryFile(rows: LibraryRows): string {
+  const file: LibraryFile = { format, version: libraryFileVersion, relativeTimes: false, ...rows };
+  const text = JSON.stringify(file);
+  if (text.length > greatestLibraryFile)
+    throw new RangeError(`a library file has at most ${greatestLibraryFile} characters, not ${text.length}`);
+  return text;
+}
 
 /**
- * Reads a library file. A file that is none, is newer than this version, or breaks a rule is refused with a sentence that names the place.
- * `readLibraryFile('{}')` → `{ sentence: 'This is not a Stillstring library file.' }`.
+ * Reads a library file, of this version or an older one. A file that is none, is too large, is newer than this version, or breaks a rule is
+ * refused with a sentence that names the place. `readLibraryFile('{}')` → `{ sentence: 'This is not a Stillstring library file.' }`.
  */
 export function readLibraryFile(text: string): { readonly file: LibraryFile } | { readonly sentence: string } {
+  if (text.length > greatestLibraryFile)
+    return { sentence: `This file is too large: a library file has at most ${greatestLibraryFile / 1024 / 1024} million characters.` };
   let content: unknown;
   try {
     content = JSON.parse(text);
   } catch {
     return { sentence: 'This is not a Stillstring library file: it is not JSON.' };
   }
-  const head = z.object({ format: z.literal('stillstring-library'), version: z.number() }).safeParse(content);
+  const head = z.looseObject({ format: z.literal(format), version: z.number().int().min(1) }).safeParse(content);
   if (!head.success) return { sentence: 'This is not a Stillstring library file.' };
-  if (head.data.version > version)
-    return { sentence: `This file was written by a newer Stillstring (format ${head.data.version}); this one reads up to ${version}.` };
-  const whole = libraryFileSchema.safeParse(content);
-  if (whole.success) return { file: whole.data };
-  const [issue] = whole.error.issues;
-  return { sentence: `This library file is damaged at ${issue?.path.join('.') ?? 'an unknown place'}: ${issue?.message ?? 'unreadable'}` };
+  if (head.data.version > libraryFileVersion)
+    return {
+      sentence: `This file was written by a newer Stillstring (format ${head.data.version}); this one reads up to ${libraryFileVersion}.`,
+    };
+  const current = upgrades
+    .slice(head.data.version - 1)
+    .reduce<unknown>((older, upgrade) => upgrade(older as Record<string, unknown>), content);
+  const whole = libraryFileSchema.safeParse(current);
+  if (!whole.success) {
+    const [issue] = whole.error.issues;
+    return { sentence: `This library file is damaged at ${issue?.path.join('.') || 'its top'}: ${issue?.message ?? 'unreadable'}` };
+  }
+  const fault = faultOfReferences(whole.data);
+  return fault === null ? { file: whole.data } : { sentence: `This library file is damaged: ${fault}` };
+}
+
+/** The rows of a file with their times in epoch milliseconds; `now` is the moment that relative times count back from. */
+export function rowsOfFile(
+  { relativeTimes, instruments, stringSets, tunings, songs, retunes, turns, readings }: LibraryFile,
+  now: number,
+): LibraryRows {
+  const moment = (time: number): number => (relativeTimes ? now - time : time);
+  return {
+    instruments,
+    tunings,
+    songs,
+    stringSets: stringSets.map((set) => ({ ...set, fittedAt: moment(set.fittedAt) })),
+    retunes: retunes.map((retune) => ({
+      ...retune,
+      startedAt: moment(retune.startedAt),
+      finishedAt: retune.finishedAt === null ? null : moment(retune.finishedAt),
+    })),
+    turns: turns.map((turn) => ({ ...turn, at: moment(turn.at) })),
+    readings: readings.map((reading) => ({ ...reading, at: moment(reading.at) })),
+  };
 }

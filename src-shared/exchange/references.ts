@@ -1,0 +1,35 @@
+import type { LibraryRows } from './library-file.ts';
+
+const parts = ['instruments', 'stringSets', 'tunings', 'songs', 'retunes', 'turns', 'readings'] as const;
+
+const idsOf = (rows: readonly { readonly id: string }[]): ReadonlySet<string> => new Set(rows.map(({ id }) => id));
+
+/**
+ * What is wrong with the way the rows of a file name one another, in a sentence; null where nothing is. An id stands once in each part, and what
+ * a row cannot do without is there. A tuning or a song's instrument may be missing: it was removed, and the row goes on without it.
+ */
+export function faultOfReferences(rows: LibraryRows): string | null {
+  const ids = {
+    instruments: idsOf(rows.instruments),
+    stringSets: idsOf(rows.stringSets),
+    tunings: idsOf(rows.tunings),
+    songs: idsOf(rows.songs),
+    retunes: idsOf(rows.retunes),
+    turns: idsOf(rows.turns),
+    readings: idsOf(rows.readings),
+  };
+  for (const part of parts) if (ids[part].size < rows[part].length) return `an id stands twice in its ${part}.`;
+  const setOf = new Map(rows.stringSets.map((set) => [set.id, set]));
+  for (const { name, id, stringSetId } of rows.instruments)
+    if (setOf.get(stringSetId)?.instrumentId !== id) return `the strings fitted to “${name}” are not in it.`;
+  for (const { name, instrumentId } of rows.stringSets)
+    if (!ids.instruments.has(instrumentId)) return `the instrument that “${name}” was fitted to is not in it.`;
+  for (const { instrumentId, stringSetId } of rows.retunes)
+    if (setOf.get(stringSetId)?.instrumentId !== instrumentId) return 'the strings of a retune are not in it.';
+  for (const { retuneId } of rows.turns) if (!ids.retunes.has(retuneId)) return 'the retune of a turned peg is not in it.';
+  for (const { stringSetId, retuneId, course, string } of rows.readings) {
+    if (setOf.get(stringSetId)?.courses[course]?.strings[string] === undefined) return 'the string of a reading is not in it.';
+    if (retuneId !== null && !ids.retunes.has(retuneId)) return 'the retune of a reading is not in it.';
+  }
+  return null;
+}
