@@ -4,6 +4,7 @@ import { useEffect } from 'react';
 import { RouterProvider } from 'react-aria-components';
 import { useLibrary } from '../../stores/library.ts';
 import { retuning } from '../../stores/retuning.ts';
+import { FindAnything } from './find-anything.tsx';
 import { InHand } from './in-hand.tsx';
 import { Input } from './input.tsx';
 import { Notice } from './notice.tsx';
@@ -22,6 +23,7 @@ export function Frame() {
         <header className={styles['top']}>
           <Sections isFolded />
           <InHand />
+          <FindAnything />
           <Input />
         </header>
         <nav className={styles['sections']} aria-label="Sections">
