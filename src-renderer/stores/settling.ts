@@ -1,5 +1,5 @@
 import { useQueries, type UseQueryResult } from '@tanstack/react-query';
-import { useMemo } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import type { Overview } from '#shared/contract/index.ts';
 import { type LogRows, stringHistory } from '#shared/log/index.ts';
 import { type Assessment, assess } from '#shared/settling/index.ts';
@@ -29,7 +29,7 @@ export function useVerdicts(
 const minute = 60_000;
 const dataOf = (results: readonly UseQueryResult<LogRows>[]) => results.map(({ data }) => data);
 
-/** The verdicts on every instrument, by its id; an instrument whose log is still loading is not there yet. */
+/** The verdicts on every instrument, by its id; an instrument that is not judged yet is not there. */
 export function useEveryVerdict(overviews: readonly Overview[], toleranceCents: number): ReadonlyMap<string, readonly StringVerdict[]> {
   const host = useHost();
   // Many strings take a while to judge: once a minute is enough here. The minute that has begun, so that no reading lies after it.
@@ -41,17 +41,30 @@ export function useEveryVerdict(overviews: readonly Overview[], toleranceCents: 
     }),
     combine: dataOf,
   });
-  return useMemo(
-    () =>
-      new Map(
-        overviews.flatMap((overview, index) => {
-          const log = logs[index];
-          return log === undefined ? [] : [[overview.instrument.id, verdictsOf(overview, log, now, toleranceCents)]];
-        }),
-      ),
-    [overviews, logs, now, toleranceCents],
-  );
+  const [judged, setJudged] = useState<ReadonlyMap<string, readonly StringVerdict[]>>(new Map());
+  useEffect(() => {
+    let isWanted = true;
+    // One instrument at a time, and the window between them: judging all at once would hold it up for a few hundred milliseconds.
+    const judgeAll = async () => {
+      const verdicts = new Map<string, readonly StringVerdict[]>();
+      for (const [index, overview] of overviews.entries()) {
+        const log = logs[index];
+        if (log === undefined) continue;
+        await nextTask();
+        if (!isWanted) return;
+        verdicts.set(overview.instrument.id, verdictsOf(overview, log, now, toleranceCents));
+      }
+      setJudged(verdicts);
+    };
+    void judgeAll();
+    return () => {
+      isWanted = false;
+    };
+  }, [overviews, logs, now, toleranceCents]);
+  return judged;
 }
+
+const nextTask = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
 const day = 86_400_000;
 

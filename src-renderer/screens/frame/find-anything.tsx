@@ -72,7 +72,7 @@ function Finder({ onDone }: { readonly onDone: () => void }) {
           <MenuSection key={heading}>
             <Header className={`small faint ${styles['heading']}`}>{heading}</Header>
             {finds.map(({ id, words, detail }) => (
-              <MenuItem key={id} id={id} textValue={`${words} ${detail}`} className={styles['item'] ?? ''}>
+              <MenuItem key={id} id={id} textValue={words} className={styles['item'] ?? ''}>
                 <strong>{words}</strong> <span className="quiet">{detail}</span>
               </MenuItem>
             ))}
