@@ -1,29 +1,38 @@
-import { centsToGo } from './passes.ts';
+import { centsBetween, hertz } from '#shared/units/index.ts';
+import { ninetyFive } from './landing.ts';
 import type { Advice, CoachState, StringState } from './state.ts';
+import { aimNow, isToGoBelow } from './undershoot.ts';
 
-const nowhere = { course: null, string: null, aimHertz: null, centsToGo: null } as const;
+const nowhere = { course: null, string: null, aimHertz: null, centsToGo: null, leadCents: null, couplingCents: null, pulls: [] } as const;
 
 /** What the player should do in this state. */
 export function advise(state: CoachState): Advice {
   if (state.phase === 'done') return { ...nowhere, action: 'done', why: 'Every course is within tolerance.' };
   const current = currentString(state);
   if (current === null) return { ...nowhere, action: 'done', why: 'Nothing is left to do.' };
-  const here = { course: current.course, string: current.string, aimHertz: current.aimHertz, centsToGo: centsToGo(current) };
+  const { course, string, leadCents, couplingCents, pulls, presentHertz, sigmaCents, visit } = current;
+  const aimHertz = aimNow(state.setup, current);
+  const centsToGo = centsBetween(hertz(aimHertz), hertz(presentHertz));
+  const here = { course, string, aimHertz, centsToGo, leadCents, couplingCents, pulls };
   if (state.stopped !== null) return { ...here, action: 'stop', why: state.stopped };
   if (state.paused) return { ...here, action: 'wait', why: 'Paused.' };
-  if (current.sigmaCents === null || current.before === null) {
-    return {
-      ...here,
-      action: 'pluck',
-      why: state.phase === 'rechecking' ? 'The other pegs may have drawn it off: pluck it once.' : 'Pluck it, then turn its peg.',
-    };
+  if (sigmaCents === null || visit === null) {
+    const why = state.phase === 'rechecking' ? 'The other pegs may have drawn it off: pluck it once.' : 'Pluck it, then turn its peg.';
+    return { ...here, action: 'pluck', why };
   }
-  const away = Math.abs(here.centsToGo);
-  if (away <= state.setup.toleranceCents) return { ...here, action: 'wait', why: 'Let it sound.' };
-  if (away < 2 * current.sigmaCents) return { ...here, action: 'pluck', why: 'Not sure yet which way: let it sound.' };
-  return here.centsToGo > 0
-    ? { ...here, action: 'tighten', why: 'It is below its aim.' }
-    : { ...here, action: 'loosen', why: 'It is above its aim.' };
+  const away = Math.abs(centsToGo);
+  const { toleranceCents } = state.setup;
+  const reach = ninetyFive * sigmaCents;
+  const isBelowFirst = isToGoBelow(state.setup, current);
+  if (!isBelowFirst && away + reach <= toleranceCents) return { ...here, action: 'wait', why: 'Let it sound.' };
+  if (away < reach) return { ...here, action: 'pluck', why: 'Not sure yet which way: let it sound.' };
+  const action = centsToGo > 0 ? 'tighten' : 'loosen';
+  return { ...here, action, why: visit.notice ?? whyTurn(centsToGo, isBelowFirst) };
+}
+
+function whyTurn(centsToGo: number, isBelowFirst: boolean): string {
+  if (isBelowFirst) return 'Take it a little below first, then bring it up.';
+  return centsToGo > 0 ? 'It is below its aim.' : 'It is above its aim.';
 }
 
 /** The string that is being worked on, or null when the pass is over. */

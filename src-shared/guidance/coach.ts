@@ -1,63 +1,82 @@
 import { atCents, cents, centsBetween, hertz } from '#shared/units/index.ts';
 import { advise, currentString } from './advice.ts';
+import { withAims } from './aims.ts';
+import { assumedCoupling } from './coupling.ts';
 import { reasonToStop } from './guard.ts';
 import { emptyStretch, extend, landingSeconds, meanCents } from './landing.ts';
+import { learnCoupling, learnDrift } from './learned.ts';
 import { firstPass, nextPass } from './passes.ts';
-import type { Advice, CoachEvent, CoachState, Effect, Setup, StringState } from './state.ts';
+import { stiffnessOf } from './pull.ts';
+import { restrung } from './restring.ts';
+import { expectedOffset, fromLogSigmaCents, learnShift, pullAtOthers, standAt, stringAt } from './standing.ts';
+import type { Advice, CoachEvent, CoachState, CoachString, Effect, Setup, StringState } from './state.ts';
+import { isToGoBelow, withUndershoot } from './undershoot.ts';
+import { heardIn, notChanging } from './visit.ts';
 
 type Reading = Extract<CoachEvent, { kind: 'reading' }>;
 type Stepped = { readonly state: CoachState; readonly effects: readonly Effect[] };
 
-/** A peg turned by more than this may have drawn the other strings off, in cents. */
-const touchCents = 25;
-/** How far the glide of a hard pluck reaches at most on a small instrument, in cents. */
-const glideCents = 15;
-/** A change of pitch smaller than this within one visit is not taken for a turn of the peg, in cents. */
+/** A change of pitch smaller than this within one visit is not logged as a turn of the peg, in cents. */
 const leastTurnCents = 5;
+/** Nor is one smaller than this taken for a turn at all. */
+const restCents = 1;
+/** Another course that sounds so far from where it should be has had its peg turned, in cents. */
+const otherPegCents = 12;
 
 /**
- * Begins a retune: plans the first pass from where the strings are to where they are wanted.
+ * Begins a retune: learns from the earlier ones, and plans the first pass from where the strings are to where they are wanted.
  * Throws RangeError where present and wanted do not name the same strings.
  */
 export function start(setup: Setup): CoachState {
-  const strings = setup.wanted.flatMap((course, index) =>
-    course.map((aimHertz, string): StringState => {
-      const presentHertz = setup.present[index]?.[string];
-      if (presentHertz === undefined) throw new RangeError(`no present pitch for string ${string} of course ${index}`);
-      return {
-        course: index,
-        string,
-        aimHertz,
-        presentHertz,
-        sigmaCents: null,
-        before: null,
-        inside: emptyStretch,
-        landedAtSeconds: null,
-        skipped: false,
-      };
-    }),
-  );
+  const places = setup.wanted.flatMap((course, index) => course.map((wantedHertz, string) => ({ course: index, string, wantedHertz })));
+  const facts = places.map(({ course, string }) => setup.instrument.courses[course]?.strings[string] ?? unknownString);
+  const coupling = learnCoupling(setup, places, assumedCoupling(facts.map(stiffnessOf)));
+  const strings = places.map((place, index): StringState => {
+    const presentHertz = setup.present[place.course]?.[place.string];
+    if (presentHertz === undefined) throw new RangeError(`no present pitch for string ${place.string} of course ${place.course}`);
+    return {
+      ...place,
+      aimHertz: place.wantedHertz,
+      leadCents: 0,
+      couplingCents: 0,
+      pulls: [],
+      presentHertz,
+      sigmaCents: null,
+      standing: standAt({ hertz: presentHertz, sigmaCents: fromLogSigmaCents, atSeconds: setup.atSeconds }, places.length),
+      visit: null,
+      inside: emptyStretch,
+      landedAtSeconds: null,
+      skipped: false,
+      landings: 0,
+      moves: [],
+      drift: learnDrift(setup, places, index, facts[index] ?? unknownString, coupling),
+    };
+  });
   const base: CoachState = {
     setup,
     phase: 'turning',
+    nowSeconds: setup.atSeconds,
     paused: false,
     stopped: null,
     following: false,
     limitConfirmed: false,
     strings,
-    queue: firstPass(strings, setup.toleranceCents),
+    queue: [],
     visited: [],
-    lastTurn: null,
+    coupling,
   };
-  return base.queue.length > 0 ? base : beginNextPass(base).state;
+  const planned = withAims({ ...base, queue: firstPass(withAims(base).strings, setup.toleranceCents) });
+  return planned.queue.length > 0 ? planned : beginNextPass(planned).state;
 }
+
+const unknownString: CoachString = { material: 'nylon', wound: false, daysSinceChange: null, linearDensityKilogramsPerMetre: null };
 
 /** Takes one event. Pure: the same state and event give the same answer, and effects are left to the caller. */
 export function step(
   state: CoachState,
   event: CoachEvent,
 ): { readonly state: CoachState; readonly advice: Advice; readonly effects: readonly Effect[] } {
-  const stepped = take(state, event);
+  const stepped = take({ ...state, nowSeconds: Math.max(state.nowSeconds, event.atSeconds) }, event);
   return { ...stepped, advice: advise(stepped.state) };
 }
 
@@ -77,6 +96,8 @@ function take(state: CoachState, event: CoachEvent): Stepped {
       return unchanged({ ...state, stopped: null, limitConfirmed: true });
     case 'follow':
       return unchanged({ ...state, following: event.on });
+    case 'restring':
+      return unchanged(withAims(restrung(state, event)));
     case 'tick':
       return unchanged(state);
   }
@@ -89,51 +110,64 @@ function takeReading(before: CoachState, reading: Reading): Stepped {
   const state = before.following ? bringForward(before, place) : before;
   const heard = state.strings[place];
   if (heard === undefined) return unchanged(before);
+  if (state.queue[0] !== place) return hearAnother(state, place, reading);
   const { hertz: presentHertz, sigmaCents } = reading;
-  if (state.queue[0] !== place) return unchanged(withString(state, place, { presentHertz }));
 
   const caution = state.limitConfirmed ? null : reasonToStop(state.setup, heard, presentHertz);
   if (caution !== null && state.stopped === null) {
-    const effects: readonly Effect[] = [
-      { kind: 'cue', cue: 'stop' },
-      { kind: 'announce', sentence: caution },
-    ];
-    return { state: { ...withString(state, place, { presentHertz, sigmaCents, inside: emptyStretch }), stopped: caution }, effects };
+    const stopped = withString(state, place, { presentHertz, sigmaCents, inside: emptyStretch });
+    return { state: { ...stopped, stopped: caution }, effects: [{ kind: 'cue', cue: 'stop' }, announce(caution)] };
   }
+  const visit = heardIn(heard, reading, courseNumber(state, heard.course), state.setup.toleranceCents);
   const inside = extend(heard, reading, state.setup.toleranceCents);
-  const next = withString({ ...state, stopped: caution }, place, {
-    presentHertz,
-    sigmaCents,
-    inside,
-    before: firstHeard(heard, reading),
-  });
-  return inside.seconds >= landingSeconds ? land(next, place, reading.atSeconds) : unchanged(next);
+  const moved = withUndershoot(state.setup, { ...heard, presentHertz, sigmaCents, inside, visit });
+  const next = withString({ ...state, stopped: caution }, place, moved);
+  const said = visit.notice !== null && visit.notice !== heard.visit?.notice ? [announce(visit.notice)] : [];
+  const hasLanded = inside.seconds >= landingSeconds && !isToGoBelow(state.setup, moved);
+  return hasLanded ? land(next, place, reading.atSeconds) : { state: next, effects: said };
 }
 
-/** Where a visit found the string. A first frame in the glide of a hard pluck gives way to the first one that stands still, if that is near. */
-function firstHeard({ before }: StringState, { hertz: now, steady }: Reading): StringState['before'] {
-  if (before === null) return { hertz: now, steady };
-  const isGlide = steady && !before.steady && Math.abs(centsBetween(hertz(now), hertz(before.hertz))) < glideCents;
-  return isGlide ? { hertz: now, steady } : before;
+const announce = (sentence: string): Effect => ({ kind: 'announce', sentence });
+
+/** The number by which a player calls a course: 1 is nearest the floor. */
+const courseNumber = ({ setup }: CoachState, course: number): number => setup.wanted.length - course;
+
+/** A course sounds that was not asked for. If its peg has been turned in place of the right one, that is said, and it will be visited again. */
+function hearAnother(state: CoachState, place: number, { atSeconds, hertz: presentHertz, sigmaCents, steady }: Reading): Stepped {
+  const heard = withString(state, place, { presentHertz });
+  const { cents: expected, variance } = expectedOffset(state, place, atSeconds);
+  const off = centsBetween(hertz(presentHertz), hertz(stringAt(state.strings, place).wantedHertz)) - expected;
+  const current = currentString(state);
+  if (!steady || current === null || current.visit === null || Math.abs(off) < otherPegCents + 3 * Math.sqrt(variance))
+    return unchanged(heard);
+  const notice = notChanging(courseNumber(state, current.course));
+  const standing = standAt({ hertz: presentHertz, sigmaCents, atSeconds }, state.strings.length);
+  const turned = withString(heard, place, { standing, landedAtSeconds: null });
+  const next = withCurrent(turned, { visit: { ...current.visit, notice } });
+  return { state: next, effects: current.visit.notice === notice ? [] : [announce(notice)] };
 }
 
 /** The string is where it should be: what was reached is recorded, and the next one is asked for. */
 function land(state: CoachState, place: number, atSeconds: number): Stepped {
-  const landed = state.strings[place];
-  if (landed === undefined) return unchanged(state);
-  const { course, string, before, inside, aimHertz } = landed;
-  const reached = atCents(hertz(aimHertz), cents(meanCents(inside)));
-  const turnedCents = before === null ? 0 : centsBetween(reached, hertz(before.hertz));
+  const { course, string, visit, inside, aimHertz, sigmaCents, moves, landings } = stringAt(state.strings, place);
+  const reached = { atSeconds, hertz: atCents(hertz(aimHertz), cents(meanCents(inside))), sigmaCents: sigmaCents ?? 0 };
+  const before = visit?.before ?? { ...reached, steady: true };
+  const turnedCents = centsBetween(reached.hertz, hertz(before.hertz));
+  const isTurned = Math.abs(turnedCents) >= restCents;
   const effects: Effect[] = [];
-  if (Math.abs(turnedCents) >= leastTurnCents)
-    effects.push({ kind: 'turned', course, string, atSeconds: atSeconds - inside.seconds, cents: turnedCents });
+  const turnedAt = atSeconds - inside.seconds;
+  if (Math.abs(turnedCents) >= leastTurnCents) effects.push({ kind: 'turned', course, string, atSeconds: turnedAt, cents: turnedCents });
   // Frames overlap, so their mean is not surer than the surest of them by the square root of their number: the last frame's sigma stands.
-  effects.push(
-    { kind: 'record', course, string, atSeconds, hertz: reached, sigmaCents: landed.sigmaCents ?? 0 },
-    { kind: 'cue', cue: 'landed' },
-  );
-  const lastTurn = Math.abs(turnedCents) > touchCents ? { atSeconds, place } : state.lastTurn;
-  return leave(withString({ ...state, lastTurn }, place, { presentHertz: reached, landedAtSeconds: atSeconds }), effects);
+  effects.push({ kind: 'record', course, string, ...reached }, { kind: 'cue', cue: 'landed' });
+  const wiser = learnShift(state, place, isTurned ? before : reached);
+  const landed = withString(wiser, place, {
+    presentHertz: reached.hertz,
+    landedAtSeconds: atSeconds,
+    landings: landings + 1,
+    moves: isTurned ? [...moves, { atSeconds: turnedAt, cents: turnedCents }] : moves,
+    standing: standAt(reached, state.strings.length),
+  });
+  return leave(isTurned ? pullAtOthers(landed, place, before.hertz, reached.hertz) : landed, effects);
 }
 
 /** Goes on to the next string of this pass, or to the next pass. */
@@ -142,20 +176,20 @@ function leave(state: CoachState, effects: readonly Effect[]): Stepped {
   if (place === undefined) return { state, effects };
   const visited = [...state.visited, place];
   const left = {
-    ...withString(state, place, { inside: emptyStretch, before: null }),
+    ...withString(state, place, { inside: emptyStretch, visit: null }),
     queue,
     visited,
     stopped: null,
     limitConfirmed: false,
   };
-  if (queue.length > 0) return { state: left, effects };
+  if (queue.length > 0) return { state: withAims(left), effects };
   const next = beginNextPass(left);
   return { state: next.state, effects: [...effects, ...next.effects] };
 }
 
 function beginNextPass(state: CoachState): Stepped {
   const queue = nextPass(state);
-  if (queue.length > 0) return unchanged({ ...state, phase: 'rechecking', queue });
+  if (queue.length > 0) return unchanged(withAims({ ...state, phase: 'rechecking', queue }));
   return { state: { ...state, phase: 'done', queue: [] }, effects: [{ kind: 'cue', cue: 'done' }] };
 }
 
@@ -170,13 +204,13 @@ function goBack(state: CoachState): CoachState {
     visited: state.visited.slice(0, -1),
     stopped: null,
   };
-  return withString(back, place, { skipped: false, landedAtSeconds: null, before: null, inside: emptyStretch });
+  return withAims(withString(back, place, { skipped: false, landedAtSeconds: null, landings: 0, visit: null, inside: emptyStretch }));
 }
 
 /** Where any course may be plucked, the one that sounds becomes the current one, if it is still to be visited. */
 function bringForward(state: CoachState, place: number): CoachState {
   if (!state.queue.includes(place) || state.queue[0] === place) return state;
-  return { ...state, queue: [place, ...state.queue.filter((other) => other !== place)] };
+  return withAims({ ...state, queue: [place, ...state.queue.filter((other) => other !== place)] });
 }
 
 const withString = (state: CoachState, place: number, change: Partial<StringState>): CoachState => ({

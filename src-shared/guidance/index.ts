@@ -7,4 +7,5 @@ export { start, step } from './coach.ts';
 export { hear, listenFor, type Heard } from './hear.ts';
 export { advise, currentString } from './advice.ts';
 export { centsToGo } from './passes.ts';
-export type { Advice, CoachEvent, CoachState, Effect, Setup, StringState } from './state.ts';
+export type { Advice, CoachEvent, CoachState, CoachString, Effect, Pull, Setup, StringState } from './state.ts';
+export type { Learned, LearnedRetune } from './learned.ts';

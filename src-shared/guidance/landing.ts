@@ -6,7 +6,7 @@ export const landingSeconds = 0.6;
 /** Two frames further apart than this do not add to the time inside: nothing sounded in between. */
 const longestGapSeconds = 0.2;
 /** Half-width of a 95 % interval, in sigmas. */
-const ninetyFive = 1.96;
+export const ninetyFive = 1.96;
 
 export const emptyStretch: Stretch = { seconds: 0, lastAtSeconds: null, isSteady: false, weight: 0, weightedCents: 0 };
 

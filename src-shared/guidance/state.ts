@@ -1,7 +1,10 @@
 import type { Strings } from '#shared/matching/index.ts';
 import type { Material } from '#shared/units/index.ts';
+import type { Coupling } from './coupling.ts';
+import type { Drift } from './drift.ts';
+import type { Learned } from './learned.ts';
 
-/** What the coach must know of a string to keep it from being overtightened. */
+/** What the coach must know of a string: to foresee what it does, and to keep it from being overtightened. */
 export type CoachString = {
   readonly material: Material;
   readonly wound: boolean;
@@ -20,6 +23,12 @@ export type Setup = {
   /** How far from its aim a string may stay, in cents. */
   readonly toleranceCents: number;
   readonly atSeconds: number;
+  /** Until when the strings are to settle onto what is wanted, and how far an aim may lie beside it for that; null or left out = no lead. */
+  readonly lead?: { readonly untilSeconds: number; readonly capCents: number } | null;
+  /** Earlier retunes of this string set, oldest first. */
+  readonly learned?: Learned;
+  /** How far below its aim a lowered string is taken before it is brought up (common practice for pegs with play), in cents; 0 or left out = not at all. */
+  readonly undershootCents?: number;
 };
 
 export type CoachEvent =
@@ -35,15 +44,26 @@ export type CoachEvent =
     }
   | { readonly kind: 'tick'; readonly atSeconds: number }
   | { readonly kind: 'skip' | 'back' | 'pause' | 'resume' | 'confirm'; readonly atSeconds: number }
-  | { readonly kind: 'follow'; readonly atSeconds: number; readonly on: boolean };
+  | { readonly kind: 'follow'; readonly atSeconds: number; readonly on: boolean }
+  /** A new string was put on: it is visited next, and what was learned of the old one is forgotten. */
+  | { readonly kind: 'restring'; readonly atSeconds: number; readonly course: number; readonly string: number };
 
-/** What the player should do now. `centsToGo` is aim − heard: positive = tighten; null before the string was heard. */
+/** What a move still to come is expected to do to another string, in cents; negative = it takes off. */
+export type Pull = { readonly course: number; readonly string: number; readonly cents: number };
+
+/**
+ * What the player should do now. `centsToGo` is aim − heard: positive = tighten; null before the string was heard.
+ * The aim lies `leadCents + couplingCents` above wanted: what settling will take off, and what the moves still to come (`pulls`) will.
+ */
 export type Advice = {
   readonly course: number | null;
   readonly string: number | null;
   readonly action: 'pluck' | 'tighten' | 'loosen' | 'wait' | 'strum' | 'stop' | 'done';
   readonly aimHertz: number | null;
   readonly centsToGo: number | null;
+  readonly leadCents: number | null;
+  readonly couplingCents: number | null;
+  readonly pulls: readonly Pull[];
   readonly why: string;
 };
 
@@ -71,25 +91,60 @@ export type Stretch = {
   readonly weightedCents: number;
 };
 
+/** One stay at a string: where it was found, and how it has moved since. */
+export type Visit = {
+  /** Where it was first heard, standing still if it did. */
+  readonly before: { readonly atSeconds: number; readonly hertz: number; readonly sigmaCents: number; readonly steady: boolean };
+  /** The least distance from the aim so far, in cents; from here, turning away is noticed. */
+  readonly nearestCents: number;
+  /** Since when the string has stood where it is while it should be turned, and in how many plucks. */
+  readonly still: { readonly hertz: number; readonly sinceSeconds: number; readonly lastSeconds: number; readonly plucks: number };
+  /** What the player should notice, or null. */
+  readonly notice: string | null;
+  /** Whether a lowered string has been below its aim by the undershoot. */
+  readonly undershot: boolean;
+};
+
+/** Where a string was last trusted to be, and what has pulled at it since. */
+export type Standing = {
+  readonly hertz: number;
+  readonly sigmaCents: number;
+  readonly atSeconds: number;
+  /** By place: how many newtons the other strings have gained since. */
+  readonly gainedNewtons: readonly number[];
+};
+
 /** One string on its way. */
 export type StringState = {
   readonly course: number;
   readonly string: number;
+  readonly wantedHertz: number;
   readonly aimHertz: number;
-  /** Where it is, in hertz: last heard, or as the log knows it. */
+  readonly leadCents: number;
+  readonly couplingCents: number;
+  readonly pulls: readonly Pull[];
+  /** Where it is, in hertz: last heard, or as the log knows it, with what the other pegs are expected to have done since. */
   readonly presentHertz: number;
   /** Of the last frame; null until the string was heard. */
   readonly sigmaCents: number | null;
-  /** Where it was first heard in this visit, standing still if it did; null until then. */
-  readonly before: { readonly hertz: number; readonly steady: boolean } | null;
+  readonly standing: Standing;
+  /** Null until it is heard in this visit. */
+  readonly visit: Visit | null;
   readonly inside: Stretch;
   readonly landedAtSeconds: number | null;
   readonly skipped: boolean;
+  /** How often it has landed in this retune. */
+  readonly landings: number;
+  /** Turns of its own peg in this retune. */
+  readonly moves: readonly { readonly atSeconds: number; readonly cents: number }[];
+  /** How it creeps, and the turns of earlier days that still matter. */
+  readonly drift: Drift;
 };
 
 export type CoachState = {
   readonly setup: Setup;
   readonly phase: 'turning' | 'rechecking' | 'done';
+  readonly nowSeconds: number;
   readonly paused: boolean;
   /** The caution that the coach stopped with, or null. */
   readonly stopped: string | null;
@@ -100,6 +155,6 @@ export type CoachState = {
   /** Places in `strings` still to visit in this pass, the current one first; and those already visited, latest last. */
   readonly queue: readonly number[];
   readonly visited: readonly number[];
-  /** When a peg was last turned by more than a touch, and whose. */
-  readonly lastTurn: { readonly atSeconds: number; readonly place: number } | null;
+  /** What is known of how the strings pull at one another. */
+  readonly coupling: Coupling;
 };
