@@ -1,7 +1,7 @@
 import type { Overview } from '#shared/contract/index.ts';
-import { presetById } from '#shared/instruments/index.ts';
+import { courseScaleLength, type Instrument, presetById } from '#shared/instruments/index.ts';
 import { breakMarginSemitones, breakShare, linearDensity, slackMarginSemitones, tensionNewtons } from '#shared/tension/index.ts';
-import { hertz as asHertz, millimetres, newtons } from '#shared/units/index.ts';
+import { hertz as asHertz, newtons } from '#shared/units/index.ts';
 
 /** What one string carries at a pitch; each null where the string's figures are not known. */
 export type Pull = {
@@ -17,13 +17,20 @@ const unknown: Pull = { newtons: null, slackIn: null, breakIn: null, breakShare:
 export function pullAt({ instrument, stringSet }: Overview, course: number, string: number, hertz: number | undefined): Pull {
   const fitted = stringSet.courses[course]?.strings[string];
   if (fitted === undefined || hertz === undefined) return unknown;
-  const [scale, pitch] = [millimetres(instrument.scaleLengthMillimetres), asHertz(hertz)];
+  const [scale, pitch] = [courseScaleLength(instrument, stringSet.courses[course]), asHertz(hertz)];
   const density = linearDensity(fitted);
-  const least = presetById(instrument.presetId)?.usualPullNewtons[0];
+  const least = presetById(instrument.presetId)?.usualPullNewtons?.[0];
   return {
     newtons: density === null ? null : tensionNewtons(density.value, scale, pitch),
     slackIn: least === undefined ? null : slackMarginSemitones(fitted, scale, pitch, newtons(least)),
     breakIn: breakMarginSemitones(fitted, scale, pitch),
     breakShare: breakShare(fitted, scale, pitch),
   };
+}
+
+/** What one string of an instrument of this kind usually pulls, with the words for it; null where nothing is published for it. */
+export function usualPull({ presetId }: Instrument): { readonly newtons: readonly [number, number]; readonly words: string } | null {
+  const preset = presetById(presetId);
+  const newtons = preset?.usualPullNewtons ?? null;
+  return preset === null || newtons === null ? null : { newtons, words: `usual for a ${preset.kind.split(',')[0]}` };
 }

@@ -4,6 +4,14 @@
 // Courses are listed from the player's eye down: the first is the highest course number, the last is course 1, nearest the floor.
 
 export { courseNumber, courseIndex, courseSchema, instrumentSchema, stringSchema, stringSetSchema } from './instrument.ts';
-export { pitchSchema, homePitches, type Course, type Instrument, type InstrumentString, type StringSet } from './instrument.ts';
+export {
+  pitchSchema,
+  homePitches,
+  courseScaleLength,
+  type Course,
+  type Instrument,
+  type InstrumentString,
+  type StringSet,
+} from './instrument.ts';
 export { stringing, type Stringing } from './stringing.ts';
 export { instrumentPresets, presetById, stringSetFromPreset, type InstrumentPreset } from './presets/index.ts';

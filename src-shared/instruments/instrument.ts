@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { parsePitch, pitchSchemaPattern, type SpelledPitch } from '#shared/music/index.ts';
-import { materials } from '#shared/units/index.ts';
+import { materials, type Millimetres, millimetres } from '#shared/units/index.ts';
 
 /** A spelled pitch in its stored form, `Eb4`. */
 export const pitchSchema = z
@@ -9,18 +9,25 @@ export const pitchSchema = z
   .refine((name) => parsePitch(name) === name, 'There is no such pitch.')
   .transform((name) => name as SpelledPitch);
 
-/** One physical string. Its linear density comes from the maker's figures where given, else from material and gauge. */
+/** One physical string. Its linear density comes from the maker's figures where given, else from material and gauge; the core of a wound one where known. */
 export const stringSchema = z.strictObject({
   material: z.enum(materials),
   wound: z.boolean(),
-  diameterMillimetres: z.number().min(0.1).max(3).nullable(),
-  linearDensityKilogramsPerMetre: z.number().min(0.00005).max(0.05).nullable(),
+  diameterMillimetres: z.number().min(0.1).max(4).nullable(),
+  linearDensityKilogramsPerMetre: z.number().min(0.00005).max(0.1).nullable(),
+  coreDiameterMillimetres: z.number().min(0.1).max(2).optional(),
 });
 
-/** What the player frets as one: a string or a pair or triple, each with the open pitch that it is at home in. */
+const scaleLength = z.number().min(150, 'A scale length is at least 150 mm.').max(1200, 'A scale length is at most 1200 mm.');
+
+/**
+ * What the player frets as one: a string or a pair or triple, each with the open pitch that it is at home in. Its own scale length stands
+ * here only where it is not the instrument's, as for a short fifth string.
+ */
 export const courseSchema = z.strictObject({
   strings: z.array(stringSchema).min(1).max(3),
   home: z.array(pitchSchema).min(1).max(3),
+  scaleLengthMillimetres: scaleLength.optional(),
 });
 
 /** The strings fitted between two string changes. Two sets of one instrument (high G, low G) keep separate histories. */
@@ -45,7 +52,7 @@ export const instrumentSchema = z.strictObject({
   name: z.string().trim().min(1, 'Give the instrument a name.').max(60),
   presetId: z.string().min(1).max(64),
   kind: z.string().trim().min(1).max(60),
-  scaleLengthMillimetres: z.number().min(150, 'A scale length is at least 150 mm.').max(1200, 'A scale length is at most 1200 mm.'),
+  scaleLengthMillimetres: scaleLength,
   frets: z.number().int().min(0).max(40),
   leftHanded: z.boolean(),
   upsideDown: z.boolean(),
@@ -62,6 +69,12 @@ export type Instrument = z.infer<typeof instrumentSchema>;
 
 /** The open pitches that a string set is at home in: per course, per string, from the player's eye down. */
 export const homePitches = (set: StringSet): readonly (readonly SpelledPitch[])[] => set.courses.map(({ home }) => home);
+
+/** The scale length of a course: its own, else the instrument's. A banjo's fifth string → 500 mm, its others 667 mm. */
+export const courseScaleLength = (
+  instrument: Pick<Instrument, 'scaleLengthMillimetres'>,
+  course: Pick<Course, 'scaleLengthMillimetres'> | undefined,
+): Millimetres => millimetres(course?.scaleLengthMillimetres ?? instrument.scaleLengthMillimetres);
 
 /** The number that a player calls a course by; 1 is nearest the floor. `courseNumber(0, 4)` → 4. */
 export const courseNumber = (index: number, count: number): number => count - index;

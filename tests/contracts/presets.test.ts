@@ -1,18 +1,25 @@
 import { describe, expect, test } from 'vitest';
-import { homePitches, instrumentPresets, stringSetFromPreset, stringSetSchema } from '#shared/instruments/index.ts';
+import { courseScaleLength, homePitches, instrumentPresets, stringSetFromPreset, stringSetSchema } from '#shared/instruments/index.ts';
 import { breakShare, confirmShare, linearDensity, tensionNewtons } from '#shared/tension/index.ts';
 import { pitchHertz } from '#shared/music/index.ts';
 import { carry, tuningPresets } from '#shared/tunings/index.ts';
-import { hertz, millimetres } from '#shared/units/index.ts';
+import { hertz } from '#shared/units/index.ts';
 
 const reference = hertz(440);
 
-describe.each(instrumentPresets.map((preset) => [preset.id, preset] as const))('the instrument preset %s', (_, preset) => {
+const rows = instrumentPresets.map((preset) => {
   const set = stringSetFromPreset(preset, { id: 's', instrumentId: 'i', name: 'first', fittedAt: 0 });
-  const strings = set.courses.flatMap(({ strings: all, home }) =>
-    all.map((string, index) => ({ string, pitch: pitchHertz(home[index] ?? home[0]!, reference) })),
+  const strings = set.courses.flatMap((course) =>
+    course.strings.map((string, index) => {
+      const pitch = pitchHertz(course.home[index] ?? course.home[0]!, reference);
+      const scale = courseScaleLength(preset, course);
+      return { string, pitch, scale, pull: tensionNewtons(linearDensity(string)!.value, scale, pitch) };
+    }),
   );
+  return { id: preset.id, preset, set, strings };
+});
 
+describe.each(rows)('the instrument preset $id', ({ preset, set, strings }) => {
   test('makes a string set that the library takes, and names its source', () => {
     expect(stringSetSchema.parse(set)).toEqual(set);
     expect(preset.source.length).toBeGreaterThan(10);
@@ -25,17 +32,38 @@ describe.each(instrumentPresets.map((preset) => [preset.id, preset] as const))('
     }
   });
 
-  test('pulls what sets of this size are published to pull, give or take a quarter', () => {
-    for (const { string, pitch } of strings) {
-      const pull = tensionNewtons(linearDensity(string)!.value, millimetres(preset.scaleLengthMillimetres), pitch);
-      expect(pull).toBeGreaterThan(preset.usualPullNewtons[0] * 0.75);
-      expect(pull).toBeLessThan(preset.usualPullNewtons[1] * 1.25);
-    }
+  test('pulls about evenly: no string three times as hard as another', () => {
+    const pulls = strings.map(({ pull }) => pull);
+    expect(Math.max(...pulls) / Math.min(...pulls)).toBeLessThan(3);
   });
 
   test('sits below the limit for breaking at home', () => {
-    for (const { string, pitch } of strings)
-      expect(breakShare(string, millimetres(preset.scaleLengthMillimetres), pitch) ?? 0).toBeLessThan(confirmShare);
+    for (const { string, pitch, scale } of strings) expect(breakShare(string, scale, pitch) ?? 0).toBeLessThan(confirmShare);
+  });
+});
+
+describe('pull at home, against what is published for the size', () => {
+  const published = rows.flatMap(({ id, preset, strings }) =>
+    preset.usualPullNewtons === null
+      ? []
+      : [{ id, usual: preset.usualPullNewtons, total: preset.usualTotalPullNewtons, pulls: strings.map(({ pull }) => pull) }],
+  );
+  const wholeSets = published.flatMap(({ id, total, pulls }) => (total === null ? [] : [{ id, total, pulls }]));
+
+  test.each(published)('$id: each string, give or take a quarter', ({ usual, pulls }) => {
+    expect(Math.min(...pulls)).toBeGreaterThan(usual[0] * 0.75);
+    expect(Math.max(...pulls)).toBeLessThan(usual[1] * 1.25);
+  });
+
+  test.each(wholeSets)('$id: the whole set, give or take a tenth', ({ total, pulls }) => {
+    const sum = pulls.reduce((soFar, pull) => soFar + pull, 0);
+    expect(sum).toBeGreaterThan(total[0] * 0.9);
+    expect(sum).toBeLessThan(total[1] * 1.1);
+  });
+
+  test('every ukulele has both', () => {
+    const ukuleles = instrumentPresets.filter(({ family }) => family === 'ukulele');
+    expect(wholeSets.map(({ id }) => id)).toEqual(expect.arrayContaining(ukuleles.map(({ id }) => id)));
   });
 });
 

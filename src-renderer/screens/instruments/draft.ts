@@ -69,8 +69,8 @@ const sentences = {
   scaleLengthMillimetres: 'From 150 to 1200 mm, nut to saddle.',
   frets: 'A whole number from 0 to 40.',
   setName: 'Give the strings a name, like “Fluorocarbon, low G”.',
-  diameterMillimetres: 'From 0.1 to 3 mm, or empty.',
-  gramsPerMetre: 'From 0.05 to 50 g/m, or empty.',
+  diameterMillimetres: 'From 0.1 to 4 mm, or empty.',
+  gramsPerMetre: 'From 0.05 to 100 g/m, or empty.',
 } as const;
 
 /** Reads the form for an instrument of the library: what to save, or what is wrong. `fresh` is the id and the moment of a new string set. */
@@ -82,7 +82,10 @@ export function readDraft(
   const problems: Record<string, string> = {};
   const set = draft.hasNewStrings ? { ...stringSet, id: fresh.stringSetId, fittedAt: fresh.at } : stringSet;
   const courses = draft.courses.map((strings, course) => ({
-    strings: strings.map((string, index) => readString(string, `${course} ${index}`, problems)),
+    strings: strings.map((string, index) => ({
+      ...coreOf(set.courses[course]?.strings[index], string),
+      ...readString(string, `${course} ${index}`, problems),
+    })),
     home: strings.map((string, index) => readHome(string, `${course} ${index}`, courseNumber(course, draft.courses.length), problems)),
   }));
   const next: Instrument = {
@@ -105,7 +108,11 @@ export function readDraft(
         stringSet: {
           ...set,
           name: setName,
-          courses: courses.map(({ strings, home }) => ({ strings, home: home.flatMap((pitch) => pitch ?? []) })),
+          courses: courses.map(({ strings, home }, course) => ({
+            ...set.courses[course],
+            strings,
+            home: home.flatMap((pitch) => pitch ?? []),
+          })),
         },
       }
     : { problems };
@@ -132,6 +139,12 @@ function readString(draft: StringDraft, place: string, problems: Record<string, 
     problems[`gramsPerMetre ${place}`] = sentences.gramsPerMetre;
   return string;
 }
+
+/** The core that a wound string is known to have; no longer once it is another string. */
+const coreOf = (known: InstrumentString | undefined, draft: StringDraft): Partial<InstrumentString> =>
+  known?.coreDiameterMillimetres !== undefined && draft.wound && draft.material === known.material
+    ? { coreDiameterMillimetres: known.coreDiameterMillimetres }
+    : {};
 
 function readHome({ home }: StringDraft, place: string, number: number, problems: Record<string, string>): SpelledPitch | null {
   const pitch = parsePitch(home);

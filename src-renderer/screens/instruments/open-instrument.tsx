@@ -1,7 +1,7 @@
 import type { Overview } from '#shared/contract/index.ts';
-import { courseNumber, homePitches, presetById, stringing } from '#shared/instruments/index.ts';
+import { courseNumber, homePitches, stringing } from '#shared/instruments/index.ts';
 import { useNow } from '../../stores/clock.ts';
-import { pullAt } from '../../stores/pull.ts';
+import { pullAt, usualPull } from '../../stores/pull.ts';
 import type { TuningHere } from '../../stores/strings.ts';
 import { Button } from '../../ui/button.tsx';
 import { PullBoard } from '../../ui/pull-board.tsx';
@@ -33,7 +33,6 @@ export function OpenInstrument({ overview, tuning, onEdit, onRemove }: Props) {
 
 function Pulls({ overview, tuning }: Pick<Props, 'overview' | 'tuning'>) {
   const { courses } = overview.stringSet;
-  const preset = presetById(overview.instrument.presetId);
   const strings = courses.flatMap(({ strings: fitted }, course) =>
     fitted.map((facts, string) => ({ facts, course, string, pull: pullAt(overview, course, string, tuning.hertz[course]?.[string]) })),
   );
@@ -42,7 +41,7 @@ function Pulls({ overview, tuning }: Pick<Props, 'overview' | 'tuning'>) {
     <PullBoard
       title={`Pull of each string in ${tuning.name}`}
       together={total === null ? '' : `${figure(total)} N together`}
-      usual={preset === null ? null : { newtons: preset.usualPullNewtons, words: `usual for a ${preset.kind.split(',')[0]}` }}
+      usual={usualPull(overview.instrument)}
       lines={strings.map(({ facts, course, string, pull }) => ({
         id: `${course} ${string}`,
         number: courseNumber(course, courses.length),

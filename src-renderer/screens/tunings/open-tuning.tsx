@@ -1,10 +1,10 @@
 import { type ReactNode, useEffect, useRef } from 'react';
 import type { Overview, Settings } from '#shared/contract/index.ts';
-import { courseNumber, presetById } from '#shared/instruments/index.ts';
+import { courseNumber } from '#shared/instruments/index.ts';
 import { writtenPitch } from '#shared/music/index.ts';
 import type { Song } from '#shared/sets/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
-import { pullAt } from '../../stores/pull.ts';
+import { pullAt, usualPull } from '../../stores/pull.ts';
 import { beadKind } from '../../ui/bead.ts';
 import { PullBoard } from '../../ui/pull-board.tsx';
 import { figure, listed } from '../../ui/words.ts';
@@ -83,7 +83,6 @@ const Part = ({ title, children }: { readonly title: string; readonly children: 
 
 function Pulls({ here, overview, settings }: { readonly here: Here; readonly overview: Overview; readonly settings: Settings }) {
   const { courses } = overview.stringSet;
-  const preset = presetById(overview.instrument.presetId);
   const lines = here.to.hertz.flatMap((strings, course) =>
     strings.map((wanted, string) => {
       const semitones = here.away[course]?.[string] ?? 0;
@@ -121,7 +120,7 @@ function Pulls({ here, overview, settings }: { readonly here: Here; readonly ove
     <PullBoard
       title="Pull of each string"
       together={now === null || later === null ? '' : `${figure(now)} → ${figure(later)} N together`}
-      usual={preset === null ? null : { newtons: preset.usualPullNewtons, words: `usual for a ${preset.kind.split(',')[0]}` }}
+      usual={usualPull(overview.instrument)}
       lines={lines}
     />
   );

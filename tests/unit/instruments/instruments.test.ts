@@ -1,5 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { courseIndex, courseNumber, instrumentSchema, stringing, stringSetSchema } from '#shared/instruments/index.ts';
+import {
+  courseIndex,
+  courseNumber,
+  courseScaleLength,
+  instrumentSchema,
+  presetById,
+  stringing,
+  stringSetFromPreset,
+  stringSetSchema,
+} from '#shared/instruments/index.ts';
 import { open } from '../../support/pitches.ts';
 
 describe('course numbers', () => {
@@ -59,5 +68,22 @@ describe('what a player types is refused with a sentence', () => {
     const string = { material: 'nylon', wound: false, diameterMillimetres: 0.6, linearDensityKilogramsPerMetre: null };
     const set = { id: 's', instrumentId: 'wren', name: 'first', fittedAt: 0, courses: [{ strings: [string, string], home: ['G4'] }] };
     expect(stringSetSchema.safeParse(set).error?.issues[0]?.message).toContain('Every string of a course needs a home pitch');
+  });
+});
+
+describe('a short fifth string', () => {
+  const banjo = presetById('banjo-five-string')!;
+
+  test('begins at the fifth fret: its scale length is its own, the others have the instrument’s', () => {
+    const [fifth, fourth] = banjo.courses;
+    expect(courseScaleLength(banjo, fifth)).toBeCloseTo(banjo.scaleLengthMillimetres * 2 ** (-5 / 12), 1);
+    expect(courseScaleLength(banjo, fourth)).toBe(banjo.scaleLengthMillimetres);
+  });
+
+  test('keeps its length in the string set, and sets written without it are still read', () => {
+    const set = stringSetFromPreset(banjo, { id: 's', instrumentId: 'i', name: 'first', fittedAt: 0 });
+    expect(stringSetSchema.parse(set).courses[0]?.scaleLengthMillimetres).toBe(banjo.courses[0]?.scaleLengthMillimetres);
+    const older = { ...set, courses: set.courses.map(({ strings, home }) => ({ strings, home })) };
+    expect(stringSetSchema.parse(older)).toEqual(older);
   });
 });
