@@ -7,7 +7,8 @@ import type { Tokens } from './tokens.ts';
 
 /** The subprotocol that a page asks for; beside it stands `launch.TOKEN` or `session.TOKEN`. */
 const subprotocol = 'stillstring';
-const greatestMessageBytes = 4 * 1024 * 1024;
+/** A library file that is taken in travels in one message, its quotes and signs escaped. */
+const greatestMessageBytes = 96 * 1024 * 1024;
 /** A message that is no request of ours (RFC 6455, section 7.4.1: data of a kind that cannot be accepted). */
 const notUnderstood = 1003;
 

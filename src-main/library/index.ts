@@ -8,16 +8,19 @@ export { asFailure } from './faults.ts';
 export type { Origin, Tables } from './tables.ts';
 export {
   findStringSet,
+  listEveryInstrument,
   listFittedStringSets,
   listInstruments,
+  listStringSets,
   putInstrument,
   putStringSet,
   setInstrumentRemoved,
   setInstrumentTuning,
 } from './instruments.ts';
-export { listTunings, needOfTuning, putTuning, setTuningRemoved } from './tunings.ts';
-export { listSongs, putSong } from './songs.ts';
+export { listEveryTuning, listTunings, needOfTuning, putTuning, setTuningRemoved } from './tunings.ts';
+export { deleteSong, listSongs, putSong } from './songs.ts';
 export { putSettings, readSettings } from './settings.ts';
 export { addReadings, addRetune, addTurns, finishRetune, hasHistory } from './log.ts';
 export { lastReadingsOfFitted, lastRetunes, readingsSince, turnsOf } from './log.ts';
+export { countReadings, lastHeardAt, type NumberedReading, readingsPage, wholeLog } from './whole-log.ts';
 export { absentFrom, deleteDemoRows, hasDemoRows } from './demo-rows.ts';

@@ -16,6 +16,21 @@ export async function listInstruments(rows: Rows): Promise<Instrument[]> {
   return found.map(instrumentOf);
 }
 
+/** Every instrument, those that are removed among them. */
+export async function listEveryInstrument(
+  rows: Rows,
+): Promise<{ readonly instruments: Instrument[]; readonly removed: ReadonlySet<string> }> {
+  const found = await rows.selectFrom('instruments').selectAll().orderBy('name').orderBy('id').execute();
+  return { instruments: found.map(instrumentOf), removed: new Set(found.flatMap(({ id, removedAt }) => (removedAt === null ? [] : [id]))) };
+}
+
+/** Every string set, fitted or not, in the order in which they were fitted; those of one instrument where its id is given. */
+export async function listStringSets(rows: Rows, instrumentId: string | null = null): Promise<StringSet[]> {
+  const all = rows.selectFrom('stringSets').selectAll().orderBy('fittedAt').orderBy('id');
+  const found = await (instrumentId === null ? all : all.where('instrumentId', '=', instrumentId)).execute();
+  return found.map(stringSetOf);
+}
+
 /** The string sets that are fitted to the instruments not removed. */
 export async function listFittedStringSets(rows: Rows): Promise<StringSet[]> {
   const found = await rows

@@ -109,7 +109,8 @@ export async function turnsOf(rows: Rows, retuneIds: readonly string[]): Promise
     .execute();
 }
 
-const readingColumns = [
+/** The columns of a reading, without its origin. */
+export const readingColumns = [
   'id',
   'stringSetId',
   'retuneId',

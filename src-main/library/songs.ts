@@ -17,3 +17,8 @@ export async function putSong(rows: Kysely<Tables>, song: Song, origin: Origin):
     .onConflict((conflict) => conflict.column('id').doUpdateSet(data))
     .execute();
 }
+
+/** Takes a song out for good; one that is not there is no fault. */
+export async function deleteSong(rows: Kysely<Tables>, id: string): Promise<void> {
+  await rows.deleteFrom('songs').where('id', '=', id).execute();
+}

@@ -19,6 +19,12 @@ export async function listTunings(rows: Rows): Promise<Tuning[]> {
   return found.map(tuningOf);
 }
 
+/** Every tuning, those that are removed among them. */
+export async function listEveryTuning(rows: Rows): Promise<{ readonly tunings: Tuning[]; readonly removed: ReadonlySet<string> }> {
+  const found = await rows.selectFrom('tunings').selectAll().orderBy('name').orderBy('id').execute();
+  return { tunings: found.map(tuningOf), removed: new Set(found.flatMap(({ id, removedAt }) => (removedAt === null ? [] : [id]))) };
+}
+
 /** Writes a tuning, new or changed; a removed one is back with it. A changed one keeps its origin. */
 export async function putTuning(rows: Rows, tuning: Tuning, origin: Origin): Promise<void> {
   const { id, ...data } = {

@@ -1,9 +1,10 @@
 import { type Handlers, libraryParts, type Push } from '#shared/contract/index.ts';
 import { type Library, listSongs, listTunings } from '../library/index.ts';
 import { loadDemo, removeDemo } from './demo.ts';
-import { removeInstrument, restoreInstrument, saveInstrument } from './instruments.ts';
+import { exportLibrary, importLibrary, previewImport, undoImport } from './exchange.ts';
+import { readStringSets, removeInstrument, restoreInstrument, saveInstrument } from './instruments.ts';
 import { type HostFacts, readLibraryStatus } from './library-status.ts';
-import { appendToLog, beginRetune, finishRetune, readLog } from './log.ts';
+import { appendToLog, beginRetune, finishRetune, readCsv, readLog } from './log.ts';
 import { readOverview } from './overview.ts';
 import { readSettings, saveSettings } from './settings.ts';
 import { removeTuning, restoreTuning, saveTuning } from './tunings.ts';
@@ -20,6 +21,8 @@ export type Ground = {
 };
 
 const nothing = {};
+/** The parts that a library file can change. */
+const imported = ['instruments', 'tunings', 'songs', 'log'] as const;
 
 /** The contract's handlers over an open library. */
 export function makeHandlers({ library, facts, demoFile, clock, changed }: Ground): Handlers {
@@ -36,10 +39,15 @@ export function makeHandlers({ library, facts, demoFile, clock, changed }: Groun
   return {
     'library.status': () => readLibraryStatus(library, facts),
     'library.restoreBackup': () => silently(library.restoreBackup(), ...libraryParts),
+    'library.export': (input) => exportLibrary(library, input),
+    'library.previewImport': (input) => previewImport(library, input, clock()),
+    'library.import': (input) => changing(importLibrary(library, input, clock()), ...imported),
+    'library.undoImport': (input) => silently(undoImport(library, input, clock()), ...imported),
     'overview.read': () => readOverview(library),
     'instruments.save': (input) => changing(saveInstrument(library, input), 'instruments'),
     'instruments.remove': (input) => silently(removeInstrument(library, input, clock()), 'instruments'),
     'instruments.restore': (input) => silently(restoreInstrument(library, input), 'instruments'),
+    'instruments.stringSets': (input) => readStringSets(library, input),
     'tunings.list': () => listTunings(library.rows),
     'tunings.save': (input) => changing(saveTuning(library, input), 'tunings'),
     'tunings.remove': (input) => silently(removeTuning(library, input, clock()), 'tunings'),
@@ -49,6 +57,7 @@ export function makeHandlers({ library, facts, demoFile, clock, changed }: Groun
     'log.beginRetune': (input) => silently(beginRetune(library, input), 'log'),
     'log.finishRetune': (input) => silently(finishRetune(library, input), 'log', 'instruments'),
     'log.append': (input) => silently(appendToLog(library, input), 'log'),
+    'log.csv': (input) => readCsv(library, input),
     'settings.read': () => readSettings(library),
     'settings.save': (input) => changing(saveSettings(library, input), 'settings'),
     'demo.load': () => silently(loadDemo(library, demoFile, clock()), ...libraryParts),

@@ -1,6 +1,15 @@
-import { HostFailure } from '#shared/contract/index.ts';
+import { type FittedSet, HostFailure } from '#shared/contract/index.ts';
 import type { Course, Instrument, StringSet } from '#shared/instruments/index.ts';
-import { findStringSet, hasHistory, type Library, putInstrument, putStringSet, setInstrumentRemoved } from '../library/index.ts';
+import {
+  findStringSet,
+  hasHistory,
+  lastHeardAt,
+  type Library,
+  listStringSets,
+  putInstrument,
+  putStringSet,
+  setInstrumentRemoved,
+} from '../library/index.ts';
 
 const stringsPerCourse = (courses: readonly Course[]): string => courses.map(({ strings }) => strings.length).join(' ');
 
@@ -36,4 +45,14 @@ export async function removeInstrument(library: Library, { id }: { readonly id: 
 /** Brings a removed instrument back. Throws `not-found`. */
 export async function restoreInstrument(library: Library, { id }: { readonly id: string }): Promise<void> {
   if (!(await setInstrumentRemoved(library.rows, id, null))) throw new HostFailure('not-found');
+}
+
+/** Every string set that is or was fitted to an instrument, the newest first. Saving the instrument with one of them puts it on again. */
+export async function readStringSets(library: Library, { id }: { readonly id: string }): Promise<FittedSet[]> {
+  const sets = await listStringSets(library.rows, id);
+  const heard = await lastHeardAt(
+    library.rows,
+    sets.map((set) => set.id),
+  );
+  return sets.toReversed().map((stringSet) => ({ stringSet, lastHeardAt: heard.get(stringSet.id) ?? null }));
 }

@@ -1,4 +1,6 @@
 import { HostFailure, type Input, type Output } from '#shared/contract/index.ts';
+import { type NamedReading, readingsCsv } from '#shared/exchange/index.ts';
+import { courseNumber } from '#shared/instruments/index.ts';
 import type { Retune } from '#shared/log/index.ts';
 import {
   addReadings,
@@ -7,6 +9,9 @@ import {
   finishRetune as noteFinished,
   lastRetunes,
   type Library,
+  listEveryInstrument,
+  listStringSets,
+  readingsPage,
   readingsSince,
   setInstrumentTuning,
   turnsOf,
@@ -47,4 +52,28 @@ export async function appendToLog(library: Library, { turns, readings }: Input<'
     await addTurns(rows, turns, 'player');
     await addReadings(rows, readings, 'player');
   });
+}
+
+/** Readings in one page of CSV (own choice: some 400 kB). */
+const readingsInPage = 4000;
+
+/** A page of an instrument's readings as CSV, whatever strings it had on; `next` is where the next page begins, null after the last. Throws `not-found`. */
+export async function readCsv(library: Library, { instrumentId, after }: Input<'log.csv'>): Promise<Output<'log.csv'>> {
+  const { instruments } = await listEveryInstrument(library.rows);
+  const name = instruments.find(({ id }) => id === instrumentId)?.name;
+  if (name === undefined) throw new HostFailure('not-found');
+  const sets = new Map((await listStringSets(library.rows, instrumentId)).map((set) => [set.id, set]));
+  const page = await readingsPage(library.rows, [...sets.keys()], after, readingsInPage);
+  const named = page.map((reading): NamedReading => {
+    const set = sets.get(reading.stringSetId);
+    return {
+      ...reading,
+      time: new Date(reading.at).toISOString(),
+      instrument: name,
+      strings: set?.name ?? '',
+      courseNumber: courseNumber(reading.course, set?.courses.length ?? reading.course + 1),
+      stringNumber: reading.string + 1,
+    };
+  });
+  return { text: readingsCsv(named, after === 0), next: page.length < readingsInPage ? null : (page.at(-1)?.row ?? null) };
 }

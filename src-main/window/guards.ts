@@ -14,8 +14,8 @@ export function guardContents(contents: Pick<WebContents, 'on' | 'setWindowOpenH
   contents.setWindowOpenHandler(() => ({ action: 'deny' }));
 }
 
-/** What is drawn from inside a page or by the developer tools never leaves this computer. */
-const localProtocols = ['data:', 'devtools:'];
+/** What a page draws or saves from its own memory, and the developer tools, never leave this computer. */
+const localProtocols = ['data:', 'blob:', 'devtools:'];
 
 /** Cancels every request that is not for a page of ours: the app has no business on the network. */
 export function refuseOtherAddresses(session: Pick<Session, 'webRequest'>): void {

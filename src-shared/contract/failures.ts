@@ -8,6 +8,7 @@ export const failureCodes = {
   'library-newer': 'The library was written by a newer Stillstring. Update this one to open it.',
   'library-damaged': 'The library file is damaged. It was set aside; the last backup can be brought back.',
   'library-busy': 'Another program is holding the library. Close it and try again.',
+  'too-large': 'This is too large for one file.',
   'disk-full': 'The disk is full: nothing was changed.',
   'not-reachable': 'The part of Stillstring that keeps the library is not answering. It is being tried again.',
   'not-allowed': 'This page may not use the library. Open Stillstring from its own address.',

@@ -10,10 +10,12 @@ export {
   pushes,
   requests,
   settingsSchema,
+  type FittedSet,
   type Input,
   type Output,
   type Overview,
   type Push,
   type Settings,
 } from './requests.ts';
+export type { ImportPreview, ImportReceipt } from './exchange.ts';
 export type { Host } from './host.ts';

@@ -3,6 +3,7 @@ import { songSchema } from '#shared/sets/index.ts';
 import { instrumentSchema, stringSetSchema } from '#shared/instruments/index.ts';
 import { readingSchema, retuneSchema, turnSchema } from '#shared/log/index.ts';
 import { tuningSchema } from '#shared/tunings/index.ts';
+import { importDecisionsSchema, importPreviewSchema, importReceiptSchema, libraryTextSchema } from './exchange.ts';
 import type { PushName, RequestName } from './names.ts';
 
 const nothing = z.strictObject({});
@@ -29,6 +30,9 @@ const overviewSchema = z.strictObject({
   lastReadings: z.array(readingSchema),
 });
 
+/** A string set that is or was fitted to an instrument, and when it was last heard; null for one that never was. */
+const fittedSetSchema = z.strictObject({ stringSet: stringSetSchema, lastHeardAt: z.number().int().nonnegative().nullable() });
+
 /** Every request: what goes in, what comes out. */
 export const requests = {
   'library.status': {
@@ -44,10 +48,18 @@ export const requests = {
     }),
   },
   'library.restoreBackup': { input: nothing, output: nothing },
+  'library.export': { input: z.strictObject({ log: z.boolean() }), output: z.strictObject({ text: z.string() }) },
+  'library.previewImport': { input: z.strictObject({ text: libraryTextSchema }), output: importPreviewSchema },
+  'library.import': {
+    input: z.strictObject({ text: libraryTextSchema, decisions: importDecisionsSchema }),
+    output: importReceiptSchema,
+  },
+  'library.undoImport': { input: importReceiptSchema, output: nothing },
   'overview.read': { input: nothing, output: z.array(overviewSchema) },
   'instruments.save': { input: z.strictObject({ instrument: instrumentSchema, stringSet: stringSetSchema }), output: instrumentSchema },
   'instruments.remove': { input: byId, output: nothing },
   'instruments.restore': { input: byId, output: nothing },
+  'instruments.stringSets': { input: byId, output: z.array(fittedSetSchema) },
   'tunings.list': { input: nothing, output: z.array(tuningSchema) },
   'tunings.save': { input: tuningSchema, output: tuningSchema },
   'tunings.remove': { input: byId, output: nothing },
@@ -62,6 +74,10 @@ export const requests = {
   'log.append': {
     input: z.strictObject({ turns: z.array(turnSchema).max(1000), readings: z.array(readingSchema).max(1000) }),
     output: nothing,
+  },
+  'log.csv': {
+    input: z.strictObject({ instrumentId: id, after: z.number().int().nonnegative() }),
+    output: z.strictObject({ text: z.string(), next: z.number().int().nonnegative().nullable() }),
   },
   'settings.read': { input: nothing, output: settingsSchema },
   'settings.save': { input: settingsSchema, output: settingsSchema },
@@ -79,6 +95,7 @@ export const pushes = {
 
 export type Settings = z.infer<typeof settingsSchema>;
 export type Overview = z.infer<typeof overviewSchema>;
+export type FittedSet = z.infer<typeof fittedSetSchema>;
 export type Input<Name extends RequestName> = z.input<(typeof requests)[Name]['input']>;
 export type Output<Name extends RequestName> = z.output<(typeof requests)[Name]['output']>;
 export type Push<Name extends PushName> = z.output<(typeof pushes)[Name]>;

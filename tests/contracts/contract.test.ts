@@ -1,17 +1,28 @@
 import { describe, expect, test, vi } from 'vitest';
+import { writeLibraryFile } from '#shared/exchange/index.ts';
 import { channels, failureCodes, type Input, pushes, pushNames, type RequestName, requestNames, requests } from '#shared/contract/index.ts';
 import { makeHandlers } from '../../src-main/service/index.ts';
 import { openLibrary } from '../../src-main/library/index.ts';
 import { evening, instrument, openService, reading, retune, stringSet, temporaryFolder, tuning, turn } from '../support/host.ts';
 
+const emptyRows = { instruments: [], stringSets: [], tunings: [], songs: [], retunes: [], turns: [], readings: [] };
+
 /** An entry that is right, for every request. */
 const rightInputs: { readonly [Name in RequestName]: Input<Name> } = {
   'library.status': {},
   'library.restoreBackup': {},
+  'library.export': { log: true },
+  'library.previewImport': { text: writeLibraryFile(emptyRows) },
+  'library.import': { text: writeLibraryFile({ ...emptyRows, tunings: [tuning] }), decisions: [] },
+  'library.undoImport': {
+    added: { instruments: [], tunings: [], songs: [] },
+    before: { instruments: [], stringSets: [], tunings: [], songs: [] },
+  },
   'overview.read': {},
   'instruments.save': { instrument, stringSet },
   'instruments.remove': { id: 'wren' },
   'instruments.restore': { id: 'wren' },
+  'instruments.stringSets': { id: 'wren' },
   'tunings.list': {},
   'tunings.save': tuning,
   'tunings.remove': { id: 'three-down' },
@@ -21,6 +32,7 @@ const rightInputs: { readonly [Name in RequestName]: Input<Name> } = {
   'log.beginRetune': retune,
   'log.finishRetune': { id: 'retune-1', finishedAt: evening },
   'log.append': { turns: [turn], readings: [reading] },
+  'log.csv': { instrumentId: 'wren', after: 0 },
   'settings.read': {},
   'settings.save': { referenceHertz: 440, toleranceCents: 3, theme: 'system', soundCues: true, microphoneLabel: null },
   'demo.load': {},
@@ -37,7 +49,13 @@ const wrongInOnePlace: readonly (readonly [RequestName, unknown, RegExp])[] = [
     { instrument: { ...instrument, scaleLengthMillimetres: 40 }, stringSet },
     /at least 150 mm.*instrument\.scaleLengthMillimetres/,
   ],
+  ['library.export', { log: 'yes' }, /log/],
+  ['library.previewImport', { text: ' '.repeat(40 * 1024 * 1024) }, /too large.*text/],
+  ['library.import', { text: '{}', decisions: [{ part: 'tunings', id: 'x', choice: 'burn' }] }, /decisions\.0\.choice/],
+  ['library.undoImport', { added: { instruments: [7], tunings: [], songs: [] }, before: {} }, /added\.instruments\.0/],
   ['instruments.remove', { id: '' }, /id/],
+  ['instruments.stringSets', { id: '' }, /id/],
+  ['log.csv', { instrumentId: 'wren', after: -1 }, /after/],
   ['instruments.restore', { id: 'x'.repeat(65) }, /id/],
   ['tunings.save', { ...tuning, name: '  ' }, /Give the tuning a name.*name/],
   ['tunings.remove', {}, /id/],

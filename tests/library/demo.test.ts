@@ -152,7 +152,7 @@ describe('the demo library', () => {
     const { folder, demoFile } = await folderWithDemoFile();
     const service = await openService(folder, { demoFile });
     await writeFile(demoFile, JSON.stringify({ ...demo, readings: [{ ...reading, id: 'x', stringSetId: 'nobody' }] }));
-    expect(await codeOf(service, 'demo.load')).toBe('not-found');
+    expect(await codeOf(service, 'demo.load')).toBe('bad-input');
     await writeFile(demoFile, '{}');
     expect(await codeOf(service, 'demo.load')).toBe('bad-input');
     expect(await valueOf(service, 'overview.read')).toEqual([]);

@@ -157,6 +157,7 @@ describe('a page of ours', () => {
   test.each([
     [`${front}assets/main.js`, true],
     ['data:image/svg+xml,<svg/>', true],
+    ['blob:app://stillstring/0b2f', true],
     ['devtools://devtools/bundled/inspector.html', true],
     ['https://example.org/', false],
     ['http://127.0.0.1:47113/', false],
