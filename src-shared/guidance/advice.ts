@@ -10,19 +10,19 @@ export function advise(state: CoachState): Advice {
   if (state.phase === 'done') return { ...nowhere, action: 'done', why: 'Every course is within tolerance.' };
   const current = currentString(state);
   if (current === null) return { ...nowhere, action: 'done', why: 'Nothing is left to do.' };
-  const { course, string, leadCents, couplingCents, pulls, presentHertz, sigmaCents, visit } = current;
+  const { course, string, leadCents, couplingCents, pulls, presentHertz, sounding, visit } = current;
   const aimHertz = aimNow(state.setup, current);
-  const centsToGo = centsBetween(hertz(aimHertz), hertz(presentHertz));
+  const centsToGo = centsBetween(hertz(aimHertz), hertz(sounding?.pitch.hertz ?? presentHertz));
   const here = { course, string, aimHertz, centsToGo, leadCents, couplingCents, pulls };
   if (state.stopped !== null) return { ...here, action: 'stop', why: state.stopped };
   if (state.paused) return { ...here, action: 'wait', why: 'Paused.' };
-  if (sigmaCents === null || visit === null) {
+  if (sounding === null || visit === null) {
     const why = state.phase === 'rechecking' ? 'The other pegs may have drawn it off: pluck it once.' : 'Pluck it, then turn its peg.';
     return { ...here, action: 'pluck', why };
   }
   const away = Math.abs(centsToGo);
   const { toleranceCents } = state.setup;
-  const reach = ninetyFive * sigmaCents;
+  const reach = ninetyFive * sounding.pitch.sigmaCents;
   const isBelowFirst = isToGoBelow(state.setup, current);
   if (!isBelowFirst && away + reach <= toleranceCents) return { ...here, action: 'wait', why: 'Let it sound.' };
   if (away < reach) return { ...here, action: 'pluck', why: 'Not sure yet which way: let it sound.' };

@@ -1,9 +1,9 @@
-import { atCents, cents, centsBetween, hertz } from '#shared/units/index.ts';
+import { centsBetween, hertz } from '#shared/units/index.ts';
 import { advise, currentString } from './advice.ts';
 import { withAims } from './aims.ts';
 import { assumedCoupling } from './coupling.ts';
 import { reasonToStop } from './guard.ts';
-import { emptyStretch, extend, landingSeconds, meanCents } from './landing.ts';
+import { extend, hasLanded, reachedBy, secondsInside, type Sounding, unheard } from './landing.ts';
 import { learnCoupling, learnDrift } from './learned.ts';
 import { firstPass, nextPass } from './passes.ts';
 import { stiffnessOf } from './pull.ts';
@@ -41,10 +41,10 @@ export function start(setup: Setup): CoachState {
       couplingCents: 0,
       pulls: [],
       presentHertz,
-      sigmaCents: null,
       standing: standAt({ hertz: presentHertz, sigmaCents: fromLogSigmaCents, atSeconds: setup.atSeconds }, places.length),
       visit: null,
-      inside: emptyStretch,
+      sigmaCents: null,
+      ...unheard,
       landedAtSeconds: null,
       skipped: false,
       landings: 0,
@@ -85,7 +85,7 @@ function take(state: CoachState, event: CoachEvent): Stepped {
     case 'reading':
       return state.paused || state.phase === 'done' ? unchanged(state) : takeReading(state, event);
     case 'skip':
-      return leave(withCurrent(state, { skipped: true, inside: emptyStretch }), []);
+      return leave(withCurrent(state, { skipped: true, ...unheard }), []);
     case 'back':
       return unchanged(goBack(state));
     case 'pause':
@@ -112,19 +112,26 @@ function takeReading(before: CoachState, reading: Reading): Stepped {
   if (heard === undefined) return unchanged(before);
   if (state.queue[0] !== place) return hearAnother(state, place, reading);
   const { hertz: presentHertz, sigmaCents } = reading;
-
+  const { toleranceCents } = state.setup;
   const caution = state.limitConfirmed ? null : reasonToStop(state.setup, heard, presentHertz);
   if (caution !== null && state.stopped === null) {
-    const stopped = withString(state, place, { presentHertz, sigmaCents, inside: emptyStretch });
+    const stopped = withString(state, place, { presentHertz, sigmaCents, ...unheard });
     return { state: { ...stopped, stopped: caution }, effects: [{ kind: 'cue', cue: 'stop' }, announce(caution)] };
   }
-  const visit = heardIn(heard, reading, courseNumber(state, heard.course), state.setup.toleranceCents);
-  const inside = extend(heard, reading, state.setup.toleranceCents);
-  const moved = withUndershoot(state.setup, { ...heard, presentHertz, sigmaCents, inside, visit });
+  const visit = heardIn(heard, reading, courseNumber(state, heard.course), toleranceCents);
+  const sounding = extend(heard.sounding, reading, heard.aimHertz, toleranceCents);
+  const moved = withUndershoot(state.setup, {
+    ...heard,
+    presentHertz,
+    sigmaCents,
+    sounding,
+    inside: { seconds: secondsInside(sounding) },
+    visit,
+  });
   const next = withString({ ...state, stopped: caution }, place, moved);
-  const said = visit.notice !== null && visit.notice !== heard.visit?.notice ? [announce(visit.notice)] : [];
-  const hasLanded = inside.seconds >= landingSeconds && !isToGoBelow(state.setup, moved);
-  return hasLanded ? land(next, place, reading.atSeconds) : { state: next, effects: said };
+  if (hasLanded(sounding) && !isToGoBelow(state.setup, moved)) return land(next, place, reading.atSeconds, sounding);
+  const isNews = visit.notice !== null && visit.notice !== heard.visit?.notice;
+  return { state: next, effects: isNews ? [announce(visit.notice)] : [] };
 }
 
 const announce = (sentence: string): Effect => ({ kind: 'announce', sentence });
@@ -148,16 +155,15 @@ function hearAnother(state: CoachState, place: number, { atSeconds, hertz: prese
 }
 
 /** The string is where it should be: what was reached is recorded, and the next one is asked for. */
-function land(state: CoachState, place: number, atSeconds: number): Stepped {
-  const { course, string, visit, inside, aimHertz, sigmaCents, moves, landings } = stringAt(state.strings, place);
-  const reached = { atSeconds, hertz: atCents(hertz(aimHertz), cents(meanCents(inside))), sigmaCents: sigmaCents ?? 0 };
+function land(state: CoachState, place: number, atSeconds: number, sounding: Sounding): Stepped {
+  const { course, string, visit, moves, landings } = stringAt(state.strings, place);
+  const reached = { atSeconds, ...reachedBy(sounding) };
   const before = visit?.before ?? { ...reached, steady: true };
-  const turnedCents = centsBetween(reached.hertz, hertz(before.hertz));
+  const turnedCents = centsBetween(hertz(reached.hertz), hertz(before.hertz));
   const isTurned = Math.abs(turnedCents) >= restCents;
   const effects: Effect[] = [];
-  const turnedAt = atSeconds - inside.seconds;
+  const turnedAt = sounding.stillSinceSeconds;
   if (Math.abs(turnedCents) >= leastTurnCents) effects.push({ kind: 'turned', course, string, atSeconds: turnedAt, cents: turnedCents });
-  // Frames overlap, so their mean is not surer than the surest of them by the square root of their number: the last frame's sigma stands.
   effects.push({ kind: 'record', course, string, ...reached }, { kind: 'cue', cue: 'landed' });
   const wiser = learnShift(state, place, isTurned ? before : reached);
   const landed = withString(wiser, place, {
@@ -176,7 +182,7 @@ function leave(state: CoachState, effects: readonly Effect[]): Stepped {
   if (place === undefined) return { state, effects };
   const visited = [...state.visited, place];
   const left = {
-    ...withString(state, place, { inside: emptyStretch, visit: null }),
+    ...withString(state, place, { ...unheard, visit: null }),
     queue,
     visited,
     stopped: null,
@@ -204,7 +210,7 @@ function goBack(state: CoachState): CoachState {
     visited: state.visited.slice(0, -1),
     stopped: null,
   };
-  return withAims(withString(back, place, { skipped: false, landedAtSeconds: null, landings: 0, visit: null, inside: emptyStretch }));
+  return withAims(withString(back, place, { skipped: false, landedAtSeconds: null, landings: 0, visit: null, ...unheard }));
 }
 
 /** Where any course may be plucked, the one that sounds becomes the current one, if it is still to be visited. */

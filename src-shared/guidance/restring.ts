@@ -1,6 +1,6 @@
+import { unheard } from './landing.ts';
 import { learnString } from '#shared/settling/index.ts';
 import { driftOf } from './drift.ts';
-import { emptyStretch } from './landing.ts';
 import { standAt } from './standing.ts';
 import type { CoachState } from './state.ts';
 
@@ -23,9 +23,9 @@ export function restrung(
     ...old,
     drift,
     standing,
-    sigmaCents: null,
     visit: null,
-    inside: emptyStretch,
+    sigmaCents: null,
+    ...unheard,
     landedAtSeconds: null,
     skipped: false,
     landings: 0,

@@ -2,6 +2,7 @@ import type { Strings } from '#shared/matching/index.ts';
 import type { Material } from '#shared/units/index.ts';
 import type { Coupling } from './coupling.ts';
 import type { Drift } from './drift.ts';
+import type { Sounding } from './landing.ts';
 import type { Learned } from './learned.ts';
 
 /** What the coach must know of a string: to foresee what it does, and to keep it from being overtightened. */
@@ -81,20 +82,11 @@ export type Effect =
   | { readonly kind: 'cue'; readonly cue: 'landed' | 'done' | 'stop' }
   | { readonly kind: 'announce'; readonly sentence: string };
 
-/** A stretch of frames inside tolerance, kept as sums weighted by 1/σ². */
-export type Stretch = {
-  readonly seconds: number;
-  readonly lastAtSeconds: number | null;
-  /** Whether the sums are of frames in which the pitch stood still. */
-  readonly isSteady: boolean;
-  readonly weight: number;
-  readonly weightedCents: number;
-};
-
 /** One stay at a string: where it was found, and how it has moved since. */
 export type Visit = {
   /** Where it was first heard, standing still if it did. */
   readonly before: { readonly atSeconds: number; readonly hertz: number; readonly sigmaCents: number; readonly steady: boolean };
+  readonly frames: number;
   /** The least distance from the aim so far, in cents; from here, turning away is noticed. */
   readonly nearestCents: number;
   /** Since when the string has stood where it is while it should be turned, and in how many plucks. */
@@ -130,7 +122,10 @@ export type StringState = {
   readonly standing: Standing;
   /** Null until it is heard in this visit. */
   readonly visit: Visit | null;
-  readonly inside: Stretch;
+  /** How it sounded last in this visit; null until then. */
+  readonly sounding: Sounding | null;
+  /** For how long it has lain inside its tolerance. */
+  readonly inside: { readonly seconds: number };
   readonly landedAtSeconds: number | null;
   readonly skipped: boolean;
   /** How often it has landed in this retune. */

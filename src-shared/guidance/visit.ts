@@ -23,12 +23,12 @@ export function heardIn(one: StringState, frame: Frame, number: number, toleranc
   const away = Math.abs(centsBetween(hertz(one.aimHertz), hertz(frame.hertz)));
   if (visit === null) {
     const still = { hertz: frame.hertz, sinceSeconds: frame.atSeconds, lastSeconds: frame.atSeconds, plucks: 1 };
-    return { before: beforeOf(frame), nearestCents: away, still, notice: null, undershot: false };
+    return { before: beforeOf(frame), frames: 1, nearestCents: away, still, notice: null, undershot: false };
   }
   const still = stillAfter(visit.still, frame);
   const nearestCents = Math.min(visit.nearestCents, away);
   const notice = noticeOf({ still, nearestCents, away, frame, number, toleranceCents });
-  return { ...visit, before: firstHeard(visit.before, frame), still, nearestCents, notice };
+  return { ...visit, before: firstHeard(visit, frame), frames: visit.frames + 1, still, nearestCents, notice };
 }
 
 const beforeOf = ({ steady, sigmaCents, ...frame }: Frame): Visit['before'] => ({
@@ -37,11 +37,19 @@ const beforeOf = ({ steady, sigmaCents, ...frame }: Frame): Visit['before'] => (
   sigmaCents: steady ? sigmaCents : Math.max(sigmaCents, glideSigmaCents),
 });
 
-/** Where a visit found the string. A first frame in the glide of a hard pluck gives way to the first one that stands still, if that is near. */
-function firstHeard(before: Visit['before'], frame: Frame): Visit['before'] {
-  const isGlide = frame.steady && !before.steady && Math.abs(centsBetween(hertz(frame.hertz), hertz(before.hertz))) < glideCents;
-  return isGlide ? beforeOf(frame) : before;
+/**
+ * Where a visit found the string. A first frame in the glide of a hard pluck gives way to the first one that stands still, if that is near;
+ * one that the next ones leave at a jump was of something else.
+ */
+function firstHeard({ before, frames }: Visit, frame: Frame): Visit['before'] {
+  const jump = Math.abs(centsBetween(hertz(frame.hertz), hertz(before.hertz)));
+  const isGlide = frame.steady && !before.steady && jump < glideCents;
+  const isOther = frames < openingFrames && jump > glideCents;
+  return isGlide || isOther ? beforeOf(frame) : before;
 }
+
+/** The first frames of a visit: no peg is turned as fast as they come. */
+const openingFrames = 3;
 
 function stillAfter(still: Visit['still'], { atSeconds, hertz: heard, sigmaCents }: Frame): Visit['still'] {
   const moved = Math.abs(centsBetween(hertz(heard), hertz(still.hertz)));

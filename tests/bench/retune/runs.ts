@@ -41,7 +41,7 @@ function played(
   };
 }
 
-function setupOf(
+export function setupOf(
   scene: Scene,
   random: Random,
   wanted: readonly number[],
