@@ -38,7 +38,7 @@ export const createCoarse = (rateHertz: number) => {
     return { length, detector, input: new Float32Array(length) };
   });
   const tried = new Float64Array(candidatesAtMost);
-  const weights = new Float64Array(128);
+  const weights = new Float64Array(1_024);
 
   /** pitchy's reading of the newest samples, or null. */
   const mcleod = (samples: Float64Array, end: number, length: number): number | null => {

@@ -2,6 +2,7 @@ import { lineOf, mixLine, projectOn, type Line } from './lines.ts';
 import { emptyPartial, measurePartial, type Partial } from './partial.ts';
 import { createPeakFinder } from './peaks.ts';
 import { createSpectrometer } from './spectrum.ts';
+import { zoomInto } from './zoom.ts';
 
 const size = 16_384;
 const linesAtMost = 64;
@@ -13,8 +14,8 @@ const fastestDecay = 40;
 
 /**
  * All sinusoids of a stretch of sound, each measured with the others taken away: RELAX, J. Li and P. Stoica, "Efficient mixed-spectrum
- * estimation with applications to target feature extraction", IEEE Trans. Signal Processing 44, 1996. Slow (a tenth of a second);
- * for a single strum, not for a stream. At most 8192 samples, the newest where there are more.
+ * estimation with applications to target feature extraction", IEEE Trans. Signal Processing 44, 1996. Some
+ * tens of milliseconds; for a single strum, not for a stream. At most 8192 samples, the newest where there are more.
  */
 export const lineUp = (samples: Float64Array, start: number, length: number, rateHertz: number): Partial[] => {
   const analyse = createSpectrometer(size, rateHertz);
@@ -55,13 +56,14 @@ export const lineUp = (samples: Float64Array, start: number, length: number, rat
 
   addPeaks();
   addPeaks();
+  const spectrum = analyse(rest, 0, length);
   for (let sweep = 0; sweep < sweeps; sweep++)
     for (const entry of found) {
       if (!isClose(entry)) continue;
       mixLine(entry.line, rest, 1, length, origin, rateHertz);
       const again = emptyPartial();
-      if (measurePartial(analyse(rest, 0, length), entry.partial.hertz, again) && Math.abs(again.decayPerSecond) < fastestDecay)
-        entry.partial = again;
+      zoomInto(spectrum, rest, length, entry.partial.hertz, rateHertz);
+      if (measurePartial(spectrum, entry.partial.hertz, again) && Math.abs(again.decayPerSecond) < fastestDecay) entry.partial = again;
       place(entry);
     }
   return found.map((entry) => entry.partial).sort((left, right) => left.hertz - right.hertz);

@@ -110,12 +110,15 @@ const setErrors = (partial: Partial, seconds: number) => {
 };
 
 /**
- * Adds to a partial's error what a stronger one leaks to it through the side lobes of the Hann window, |sinc(x)/(1−x²)| at x bins;
- * an equation of the estimator sees it x times larger, because the leak turns x times faster than its window.
+ * Largest power that a partial of power 1 leaks through the side lobes of the Hann window to a place `bins` (over the length of the
+ * stretch) away: (sinc(x)/(1−x²))² without its zeros (F. Harris, Proc. IEEE 66, 1978). 1 inside the main lobe.
  */
+export const hannLeak = (bins: number): number => (bins < 1.5 ? 1 : 1 / (Math.PI * bins * (bins * bins - 1)) ** 2);
+
+/** Adds to a partial's error what a stronger one leaks to it; an equation of the estimator sees it x times larger, because the leak turns x times faster than its window. */
 export const addLeakage = (partial: Partial, from: Partial, seconds: number): void => {
   const distance = Math.abs(partial.hertz - from.hertz) * seconds;
   if (distance < 1.5) return;
-  partial.rest += from.power / (Math.PI * (distance * distance - 1)) ** 2;
+  partial.rest += from.power * hannLeak(distance) * distance * distance;
   setErrors(partial, seconds);
 };

@@ -1,6 +1,6 @@
-import { emptyPartial, type Partial } from './partial.ts';
+import { emptyPartial, hannLeak, type Partial } from './partial.ts';
 import { fitSeries, unknownStiffness, type Fit } from './series.ts';
-import { centsApart, centsPerRatio, stiffRatio } from './string.ts';
+import { centsApart, centsPerRatio, shifted, stiffRatio } from './string.ts';
 import type { RefusalReason, StringPitch } from './types.ts';
 
 export type StringReading = StringPitch | { readonly refusal: RefusalReason };
@@ -12,12 +12,20 @@ const highestHertz = 4_000;
 /** Stiffnesses tried when looking for a string; the fit finds its own. */
 const stiffnesses = [2e-5, 1.5e-4, 5e-4];
 const searchCents = 4;
+/** How far a partial may lie from its multiple: the string's reach and a little more, and what the largest stiffness tried adds for partial n over n². */
+const voteReachCents = reachCents + searchCents;
+const stretchCents = 0.45;
 const claimCents = 1.2;
 /** Two strings of the same expected pitch are told apart where a partial that both have differs by so many bins. */
 const apartBins = 2.2;
-const clearPartials = 2;
+const clearBins = 1.2;
+const clearPartials = 3;
+/** A string's partials beyond this one are too weak to be in another's way. */
+const seriesAtMost = 16;
 const leastLowPartials = 4;
 const unisonCents = 90;
+/** A reading with a larger error is none. */
+const sigmaAtMostCents = 1.5;
 const sigmaScale = 1.3;
 const leastSigmaCents = 0.02;
 
@@ -29,17 +37,24 @@ const vote = (
 ): { hertz: number; inharmonicity: number } | null => {
   let best: { hertz: number; inharmonicity: number } | null = null;
   let most = 0;
+  // For each partial the lines that could be it, and the log of their strength.
+  const nearby = Array.from({ length: partialsAtMost + 1 }, (_, n) => {
+    const [low, high] = [-voteReachCents, voteReachCents + stretchCents * n * n].map((cents) => shifted(n * wanted, cents));
+    return lines
+      .filter((line) => line.hertz > (low ?? 0) && line.hertz < (high ?? 0) && free(line))
+      .map((line) => ({ hertz: line.hertz, strength: Math.log(line.ratio) }));
+  });
   for (const inharmonicity of stiffnesses)
     for (let offset = -reachCents; offset <= reachCents; offset += 1) {
-      const hertz = wanted * 2 ** (offset / 1200);
+      const hertz = shifted(wanted, offset);
       let votes = 0;
       for (let n = 1; n <= partialsAtMost && n * hertz < highestHertz; n++) {
         const expected = hertz * stiffRatio(n, inharmonicity);
         let nearest = Infinity;
         let strength = 0;
-        for (const line of lines) {
-          const distance = Math.abs(centsApart(line.hertz, expected));
-          if (free(line) && distance < nearest) [nearest, strength] = [distance, Math.log(line.ratio)];
+        for (const line of nearby[n] ?? []) {
+          const distance = Math.abs(line.hertz / expected - 1) * centsPerRatio;
+          if (distance < nearest) [nearest, strength] = [distance, line.strength];
         }
         votes += Math.max(0, 1 - nearest / searchCents) * strength * (n === 1 ? 1.5 : 1);
       }
@@ -85,27 +100,45 @@ const fitString = (lines: readonly Partial[], free: (line: Partial) => boolean, 
 
 type Place = { wanted: number; courseIndex: number; stringIndex: number };
 
+/** Distance in hertz from `hertz` to the nearest partial of a string; Infinity beyond its last. */
+const toSeries = ({ hertz: base, stiffness: { inharmonicity } }: Fit, hertz: number): number => {
+  const n = Math.max(1, Math.round(hertz / base / Math.sqrt(1 + inharmonicity * (hertz / base) ** 2)));
+  return n > seriesAtMost ? Infinity : Math.abs(base * stiffRatio(n, inharmonicity) - hertz);
+};
+
 /**
- * A string fitted anew by the partials at which it stands clear of every other string of the same expected pitch; below, the two have
- * run into one line whose pitch is neither's. Null where there is no such partial.
+ * A string fitted anew by the partials at which it stands clear of every other string: of one of the same expected pitch by
+ * `apartBins`, of any other by `clearBins`. Below, the two have run into one line whose pitch is neither's. Null where that is too little
+ * to say that this string sounds at all.
  */
-const toldApart = (one: Heard, others: readonly Heard[], leastHertz: number): Fit | null => {
-  if (others.length === 0) return one.fit;
+const toldApart = (one: Heard, twins: readonly Heard[], others: readonly Heard[], binHertz: number): Fit | null => {
   const clear = one.partials.map((partial, n) => {
-    const apart = others.every(
-      (other) => other.partials[n]?.heard === true && Math.abs(other.partials[n].hertz - partial.hertz) > leastHertz,
-    );
+    const apart =
+      twins.every((twin) => {
+        const same = twin.partials[n];
+        return same?.heard === true && Math.abs(same.hertz - partial.hertz) > apartBins * binHertz;
+      }) && others.every((other) => toSeries(other.fit, partial.hertz) > clearBins * binHertz);
     return { ...partial, heard: partial.heard && apart };
   });
-  if (clear.filter((partial) => partial.heard).length < clearPartials) return null;
-  return fitSeries(clear, clear.length - 1, one.fit.hertz, one.fit.stiffness);
+  const count = clear.filter((partial) => partial.heard).length;
+  const enough = twins.length > 0 ? clearPartials : clear[1]?.heard ? 1 : leastLowPartials - 1;
+  return count < enough ? null : fitSeries(clear, clear.length - 1, one.fit.hertz, one.fit.stiffness);
 };
+
+/** Whether a line may be what the subtraction of a stronger one beside it left: a tenth of its leak. */
+const isResidue = (line: Partial, lines: readonly Partial[], binHertz: number): boolean =>
+  lines.some((other) => line.power < 0.1 * other.power * hannLeak(Math.abs(line.hertz - other.hertz) / binHertz));
 
 /**
  * Which of the lines heard belong to which of the strings expected, and their pitches. Every string is looked for within ±60 cents of
  * where it is wanted; strings of the same expected pitch come in rising order. `binHertz`: one over the length of what was heard.
  */
-export const readStrings = (lines: readonly Partial[], courses: readonly (readonly number[])[], binHertz: number): StringReading[][] => {
+export const readStrings = (
+  heardLines: readonly Partial[],
+  courses: readonly (readonly number[])[],
+  binHertz: number,
+): StringReading[][] => {
+  const lines = heardLines.filter((line) => !isResidue(line, heardLines, binHertz));
   const owned = new Set<Partial>();
   const readings: StringReading[][] = courses.map((strings) => strings.map(() => ({ refusal: 'unclear' })));
   const put = ({ courseIndex, stringIndex }: Place, reading: StringReading) => {
@@ -128,22 +161,23 @@ export const readStrings = (lines: readonly Partial[], courses: readonly (readon
     for (const line of heard.claimed) owned.add(line);
     heardAt.push({ place, heard });
   }
-  for (const { place, heard } of heardAt) {
-    const others = heardAt.filter((other) => other.heard !== heard && Math.abs(centsApart(other.place.wanted, place.wanted)) < unisonCents);
-    const merged = others.length + 1 < places.filter((other) => Math.abs(centsApart(other.wanted, place.wanted)) < unisonCents).length;
-    const fit = merged
-      ? null
-      : toldApart(
-          heard,
-          others.map((other) => other.heard),
-          apartBins * binHertz,
-        );
-    if (fit === null) put(place, { refusal: 'two sounds' });
-    else {
-      // Lines side by side pull at one another: a quarter of a bin of the second partial, where there is a twin.
-      const pull = others.length === 0 ? 0 : (0.25 * binHertz * centsPerRatio) / (2 * fit.hertz);
-      put(place, { hertz: fit.hertz, sigmaCents: sigmaScale * Math.hypot(fit.sigmaCents, fit.systematicCents, leastSigmaCents, pull) });
-    }
+  const heardOf = (list: typeof heardAt) => list.map((other) => other.heard);
+  const toldAt = heardAt.map(({ place, heard }) => {
+    const isTwin = (wanted: number) => Math.abs(centsApart(wanted, place.wanted)) < unisonCents;
+    const others = heardAt.filter((other) => other.heard !== heard);
+    const twins = others.filter((other) => isTwin(other.place.wanted));
+    const strangers = others.filter((other) => !isTwin(other.place.wanted));
+    const merged = twins.length + 1 < places.filter((other) => isTwin(other.wanted)).length;
+    const fit = merged ? null : toldApart(heard, heardOf(twins), heardOf(strangers), binHertz);
+    // Lines side by side pull at one another: a quarter of a bin of the second partial, where there is a twin.
+    const pull = fit === null || twins.length === 0 ? 0 : (0.25 * binHertz * centsPerRatio) / (2 * fit.hertz);
+    const sigmaCents = fit === null ? Infinity : sigmaScale * Math.hypot(fit.sigmaCents, fit.systematicCents, leastSigmaCents, pull);
+    return { place, twins, fit: sigmaCents > sigmaAtMostCents ? null : fit, sigmaCents };
+  });
+  for (const { place, twins, fit, sigmaCents } of toldAt) {
+    // Of two strings that ran into one, neither is known.
+    const merged = twins.some((twin) => toldAt.some((other) => other.place === twin.place && other.fit === null));
+    put(place, fit === null || merged ? { refusal: 'two sounds' } : { hertz: fit.hertz, sigmaCents });
   }
   return readings;
 };

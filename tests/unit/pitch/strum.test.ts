@@ -51,6 +51,35 @@ describe('a strum', () => {
     expect(readings[2]).toEqual([{ refusal: 'unclear' }]);
   });
 
+  test('of one string in a room without any noise is that string', () => {
+    for (const seed of [7, 8, 9, 10]) {
+      const alone = pluckSound({ hertz: 440, sampleRateHertz: 44_100, seconds: 1.2, seed, pluckedAtSeconds: 0.2 }).samples;
+      const readings = readStrum(alone, { sampleRateHertz: 44_100, courses: [[391.995], [261.626], [329.628], [440]] });
+      expect(readings.slice(0, 3)).toEqual([[{ refusal: 'unclear' }], [{ refusal: 'unclear' }], [{ refusal: 'unclear' }]]);
+      expect(centsBetween(hertzOf(readings[3]?.[0]), 440)).toBeCloseTo(0, 1);
+    }
+  });
+
+  test('does not take the partials of low strings for a high one', () => {
+    const guitar = [82.407, 110, 146.832, 195.998, 246.942, 329.628];
+    for (const seed of [12, 18, 25]) {
+      const readings = readStrum(strum([81.6], seed), { sampleRateHertz, courses: guitar.map((hertz) => [hertz]) });
+      expect(centsBetween(hertzOf(readings[0]?.[0]), 81.6)).toBeCloseTo(0, 0);
+      for (const [reading] of readings.slice(1)) expect(reading).toHaveProperty('refusal');
+    }
+  });
+
+  test('gives a double course only where both its strings stand apart', () => {
+    for (const [cents, known] of [
+      [30, true],
+      [0.5, false],
+    ] as const) {
+      const readings = readStrum(strum([440, 440 * 2 ** (cents / 1200)], 61), { sampleRateHertz, courses: [[440, 440]] });
+      expect(readings[0]?.map((reading) => 'hertz' in reading)).toEqual([known, known]);
+      if (known) expect(Math.abs(centsBetween(hertzOf(readings[0]?.[1]), hertzOf(readings[0]?.[0])) - cents)).toBeLessThan(1.5);
+    }
+  });
+
   test('of nothing is silence', () => {
     expect(readStrum(new Float32Array(48_000), { sampleRateHertz, courses: [[440], [330, 330]] })).toEqual([
       [{ refusal: 'silence' }],
