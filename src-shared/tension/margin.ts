@@ -1,42 +1,42 @@
 import type { InstrumentString } from '#shared/instruments/index.ts';
-import type { Hertz, Material, Millimetres, Newtons } from '#shared/units/index.ts';
+import type { Hertz, Millimetres, Newtons } from '#shared/units/index.ts';
+import { breakLimit, type BreakingString } from './break-limit.ts';
 import { linearDensity } from './linear-density.ts';
 import { tensionNewtons } from './pull.ts';
 
+/** Share of breaking stress from which a string counts as high. */
+export const highShare = 0.55;
 /** Share of breaking stress from which a caution is shown. */
 export const cautionShare = 0.75;
 /** Share of breaking stress from which a move needs a worded confirmation. */
 export const confirmShare = 0.85;
-
-// Where plain strings break, as frequency times length in Hz·m; gauge cancels out. Published limits: gut and synthetic gut 260 (240–280),
-// nylon 256.5 (300 MPa, 1140 kg/m³), PVDF 240.2 (413 MPa, 1790 kg/m³), plain steel 291.5 (0.010 in music wire, least strength). They are statistical.
-const breakLimits: Readonly<Record<Material, number>> = {
-  nylon: 256.5,
-  'synthetic-gut': 260,
-  fluorocarbon: 240.2,
-  gut: 260,
-  steel: 291.5,
-};
+/** A string that pulls less than this share of the least pull published for the size is too slack to sound well (common practice). */
+export const slackShare = 0.75;
 
 /**
- * Share of the breaking stress that a plain string carries at a pitch: `(f·L / (f·L)max)²`. Null for wound strings, whose core is not known here.
+ * Share of the breaking stress that a string carries at a pitch: `(f·L / (f·L)max)²`. Null for a wound string whose core is not known.
  * Nylon, 650 mm, E4 → 0.70.
  */
-export function breakShare(string: Pick<InstrumentString, 'material' | 'wound'>, scaleLength: Millimetres, pitch: Hertz): number | null {
-  if (string.wound) return null;
-  return ((pitch * scaleLength) / 1000 / breakLimits[string.material]) ** 2;
+export const breakShare = (string: BreakingString, scaleLength: Millimetres, pitch: Hertz): number | null =>
+  breakShareBand(string, scaleLength, pitch)?.value ?? null;
+
+/** The same with its band: a weak string of the kind carries the greater share. Nylon, 650 mm, E4 → 0.70 (0.60 to 0.82). */
+export function breakShareBand(
+  string: BreakingString,
+  scaleLength: Millimetres,
+  pitch: Hertz,
+): { readonly value: number; readonly low: number; readonly high: number } | null {
+  const limit = breakLimit(string);
+  if (limit === null) return null;
+  const share = (most: number): number => ((pitch * scaleLength) / 1000 / most) ** 2;
+  return { value: share(limit.value), low: share(limit.high), high: share(limit.low) };
 }
 
 /**
  * Semitones from a pitch up to the share of breaking stress that is set as the limit; negative where it is past it already.
- * Null for wound strings. Nylon, 350 mm, A4, limit 1 → 8.8.
+ * Null for a wound string whose core is not known. Nylon, 350 mm, A4, limit 1 → 8.8.
  */
-export function breakMarginSemitones(
-  string: Pick<InstrumentString, 'material' | 'wound'>,
-  scaleLength: Millimetres,
-  pitch: Hertz,
-  limit = confirmShare,
-): number | null {
+export function breakMarginSemitones(string: BreakingString, scaleLength: Millimetres, pitch: Hertz, limit = confirmShare): number | null {
   const share = breakShare(string, scaleLength, pitch);
   return share === null ? null : 6 * Math.log2(limit / share);
 }
@@ -53,5 +53,5 @@ export function slackMarginSemitones(
 ): number | null {
   const density = linearDensity(string);
   if (density === null) return null;
-  return 6 * Math.log2(tensionNewtons(density.value, scaleLength, pitch) / (0.75 * leastUsualPull));
+  return 6 * Math.log2(tensionNewtons(density.value, scaleLength, pitch) / (slackShare * leastUsualPull));
 }

@@ -1,13 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import {
+  breakLimit,
   breakMarginSemitones,
   breakShare,
+  breakShareBand,
+  densityFromPull,
   linearDensity,
   slackMarginSemitones,
   tensionNewtons,
   tensionRatio,
+  woundLinearDensity,
 } from '#shared/tension/index.ts';
-import { hertz, kilogramsPerMetre, type Material, millimetres, newtons } from '#shared/units/index.ts';
+import { hertz, kilogramsPerMetre, type Material, materials, millimetres, newtons } from '#shared/units/index.ts';
 
 const plain = (material: Material, diameterMillimetres: number | null) => ({
   material,
@@ -29,6 +33,23 @@ describe('linear density', () => {
     const density = linearDensity(plain('nylon', 0.71));
     expect(density?.low).toBeLessThan(density?.value ?? 0);
     expect((density?.high ?? 0) / (density?.value ?? 1)).toBeGreaterThan(1.1);
+  });
+
+  test('of a wound steel string follows its core where that is known, with a narrower band', () => {
+    const string = { ...plain('steel', 0.6604), wound: true };
+    const [bulk, byCore] = [linearDensity(string)!, linearDensity({ ...string, coreDiameterMillimetres: 0.3556 })!];
+    expect((byCore.high - byCore.low) / byCore.value).toBeLessThan((bulk.high - bulk.low) / bulk.value);
+    expect(byCore.value / bulk.value).toBeCloseTo(1, 1);
+  });
+
+  test('a core as thick as the string is no core', () => {
+    expect(() => woundLinearDensity(0.5, 0.5, 7806, 8800)).toThrow(RangeError);
+  });
+
+  test('a rated tension and the density that it comes from are one and the same', () => {
+    const density = kilogramsPerMetre(0.0004);
+    const pull = tensionNewtons(density, millimetres(350), hertz(440));
+    expect(densityFromPull(pull, millimetres(350), hertz(440))).toBeCloseTo(density, 12);
   });
 
   test('is not known without gauge and figure', () => {
@@ -58,6 +79,24 @@ describe('margins', () => {
 
   test('a wound string’s core is not known, so nothing is claimed', () => {
     expect(breakShare({ material: 'nylon', wound: true }, millimetres(510), hertz(147))).toBeNull();
+  });
+
+  test('a wound string with a known core breaks by its core, which carries the wrap along', () => {
+    const string = { ...plain('steel', 0.6604), wound: true, coreDiameterMillimetres: 0.3556 };
+    const limit = breakLimit(string)!;
+    const stressAt = (product: number): number =>
+      tensionNewtons(linearDensity(string)!.value, millimetres(1000), hertz(product)) / ((Math.PI * 0.0003556 ** 2) / 4);
+    const plainStress = 7806 * (2 * breakLimit(plain('steel', 0.3556))!.value) ** 2;
+    expect(stressAt(limit.value) / plainStress).toBeCloseTo(1, 9);
+    expect(limit.value).toBeLessThan(breakLimit(plain('steel', 0.3556))!.value);
+  });
+
+  test.each(materials)('the limit of %s is a band around its usual value', (material) => {
+    const limit = breakLimit({ material, wound: false })!;
+    expect(limit.low).toBeLessThan(limit.value);
+    expect(limit.high).toBeGreaterThan(limit.value);
+    const share = breakShareBand({ material, wound: false }, soprano, hertz(440))!;
+    expect([share.low < share.value, share.value < share.high]).toEqual([true, true]);
   });
 
   test('slack is reached where the pull has fallen to three quarters of the least usual one', () => {
