@@ -6,4 +6,4 @@ const count = Number(process.argv[2] ?? 200);
 const seed = Number(process.argv[3] ?? 20_264);
 
 retunes(seed, count);
-evenings(seed + 1, count);
+evenings(seed + 1, Math.ceil(count / 2));

@@ -7,7 +7,7 @@ import type { Random } from '../strings/index.ts';
 export type Body = readonly (readonly number[])[];
 
 /** A body for strings of these stiffnesses (any unit). `averageShare` is what an average string loses to another; drawn widely if left out. */
-export function drawBody(random: Random, stiffness: readonly number[], averageShare = random.betweenLog(0.003, 0.025)): Body {
+export function drawBody(random: Random, stiffness: readonly number[], averageShare = random.betweenLog(0.004, 0.04)): Body {
   const average = stiffness.reduce((sum, one) => sum + one, 0) / stiffness.length;
   const nearness = random.between(0, 0.5);
   return stiffness.map((own, i) =>

@@ -20,12 +20,12 @@ export type Player = {
 
 /** A player drawn at random. */
 export const drawPlayer = (random: Random): Player => ({
-  reactionSeconds: random.between(0.4, 0.9),
-  reachSeconds: random.between(0.8, 1.6),
-  turnCentsPerSecond: random.between(60, 150),
-  missShare: random.between(0.02, 0.06),
-  mostMissCents: 8,
-  leastMissCents: random.between(0.4, 1.2),
+  reactionSeconds: random.between(0.5, 1.2),
+  reachSeconds: random.between(1, 2.2),
+  turnCentsPerSecond: random.between(40, 100),
+  missShare: random.between(0.03, 0.1),
+  mostMissCents: 12,
+  leastMissCents: random.between(0.5, 1.6),
   sigmaCents: random.betweenLog(0.15, 0.6),
   trueOverClaimed: random.pick([0.7, 1, 1, 1.5]),
   badShare: random.pick([0, 0, 0.01]),

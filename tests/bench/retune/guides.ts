@@ -24,6 +24,7 @@ export function coachGuide(setup: Setup): Guide & { readonly effects: readonly E
 }
 
 const meterSeconds = 0.6;
+const dampedFrames = 5;
 
 /** A plain meter: string after string until each has shown within tolerance for 0.6 s; once, or until a whole pass needed no turn. */
 export function meterGuide(wanted: readonly number[], present: readonly number[], toleranceCents: number, repeats: boolean): Guide {
@@ -31,12 +32,13 @@ export function meterGuide(wanted: readonly number[], present: readonly number[]
   const all = wanted.map((_, place) => place);
   let queue = repeats ? all : all.filter((place) => Math.abs(toGo(place, present[place] ?? 0)) > toleranceCents);
   let off: number | null = null;
+  let shown: readonly number[] = [];
   let insideSince: number | null = null;
   let wasTurned = false;
   let isPassTurned = false;
   const next = () => {
     isPassTurned ||= wasTurned;
-    [off, insideSince, wasTurned] = [null, null, false];
+    [off, insideSince, wasTurned, shown] = [null, null, false, []];
     queue = queue.slice(1);
     if (queue.length > 0 || !repeats || !isPassTurned) return;
     [queue, isPassTurned] = [all, false];
@@ -44,7 +46,9 @@ export function meterGuide(wanted: readonly number[], present: readonly number[]
   return {
     hear: ({ place, hertz, atSeconds, steady }: HeardFrame) => {
       if (place !== queue[0] || !steady) return;
-      off = toGo(place, hertz);
+      // Its needle is damped: it shows the middle of the last quarter of a second.
+      shown = [...shown, toGo(place, hertz)].slice(-dampedFrames);
+      off = shown.toSorted((a, b) => a - b)[Math.floor(shown.length / 2)] ?? 0;
       if (Math.abs(off) > toleranceCents) [insideSince, wasTurned] = [null, true];
       else insideSince ??= atSeconds;
       if (insideSince !== null && atSeconds - insideSince >= meterSeconds) next();

@@ -173,14 +173,19 @@ export function retunes(seed: number, count: number): void {
 }
 
 /** Prints how the coach gets better with the instrument: evening by evening, each a day after the other. */
-export function evenings(seed: number, count: number): void {
-  for (const leadSeconds of [null, 10 * minute + 40]) {
+export function evenings(
+  seed: number,
+  count: number,
+  shown = [0, 1, 2, 4],
+  leads: readonly (number | null)[] = [null, 10 * minute + 40],
+): void {
+  for (const leadSeconds of leads) {
     const runs = Array.from({ length: count }, (_, index) => {
       const random = seededRandom(seed + 1000 * index);
       const scene = drawScene(random);
       let learned = nothing;
       let from = scene.tunings[0] ?? [];
-      return Array.from({ length: 6 }, (_evening, evening) => {
+      return Array.from({ length: 1 + Math.max(...shown) }, (_evening, evening) => {
         const wanted = drawTarget(random, scene, from);
         const one = coached(random, scene, wanted, evening * day, learned, leadSeconds);
         [learned, from] = [one.learned, wanted];
@@ -191,7 +196,7 @@ export function evenings(seed: number, count: number): void {
     print(
       `The same instruments, evening after evening, ${name}`,
       head,
-      [0, 1, 2, 4, 5].map((evening) =>
+      shown.map((evening) =>
         row(
           `evening ${evening + 1}`,
           runs.flatMap((run) => run[evening] ?? []),

@@ -48,7 +48,7 @@ export function drawScene(random: Random): Scene {
     const carried = carry(row, pitches);
     return carried === null ? [] : [wantedHertz(carried.pitches, null, hertz(440)).map(([first]) => first ?? hertz(440))];
   });
-  const instrument = drawInstrument(random, { strings, slipChance: 0.01 }, 0);
+  const instrument = drawInstrument(random, { strings, slipChance: 0.003 }, 0);
   return { preset, instrument, player: drawPlayer(random), daysSinceChange, densities, tunings };
 }
 
