@@ -30,14 +30,22 @@ export type Fit = {
 /** How far partials stray from the formula at least, in cents; how far they do is estimated from the sound (body and polarisations pull at them). */
 export const leastStrayCents = 0.1;
 /**
- * The first partial is the pitch by definition, but a body resonance can pull it several cents off the series that the others keep and
- * that the string has on another day; so most of the straying counts against it too.
+ * Where partials stray, B is that of the series which most of them keep, but the pitch counts them as a maximum-likelihood fit of a
+ * harmonic sound does, by power · n²: what is heard is the period of the strong ones, and it is the same in noise as in silence.
+ * A weak one counts at least this much of the strongest.
  */
-const firstShare = 0.8;
+const weakestShare = 0.03;
 /** Partials do not stray quite independently: their average errs by this much more in variance. */
 const strayTogether = 2;
 /** From this many standard errors on a partial loses weight: it is a neighbour's, or a voice's. */
 const doubtFrom = 1.3;
+const doubtStrongFrom = 2.5;
+
+const ownVariance = (partial: Partial): number => ((partial.sigmaHertz / partial.hertz) * centsPerRatio) ** 2 + 1e-6;
+
+/** Cents by which B moves partial n against the first, per unit of B. */
+const slopeOf = (n: number, inharmonicity: number): number =>
+  (centsPerRatio / 2) * ((n * n) / (1 + inharmonicity * n * n) - 1 / (1 + inharmonicity));
 
 /**
  * Pitch and stiffness of a string from its partials 1…`count` as measured (index = number): weighted least squares for the first
@@ -47,7 +55,6 @@ const doubtFrom = 1.3;
 export const fitSeries = (partials: readonly Partial[], count: number, guess: number, prior: Stiffness): Fit | null => {
   let inharmonicity = prior.inharmonicity;
   let base = guess;
-  let varianceBase = 0;
   let varianceStiffness = prior.sigma ** 2;
   let chiSquare = 0;
   let effective = 0;
@@ -67,9 +74,9 @@ export const fitSeries = (partials: readonly Partial[], count: number, guess: nu
       const partial = partials[n];
       if (partial === undefined || !partial.heard) continue;
       const error = centsApart(partial.hertz, base * stiffRatio(n, inharmonicity));
-      const slope = (centsPerRatio / 2) * ((n * n) / (1 + inharmonicity * n * n) - 1 / (1 + inharmonicity));
-      const own = ((partial.sigmaHertz / partial.hertz) * centsPerRatio) ** 2 + 1e-6;
-      const variance = own + (n === 1 ? firstShare ** 2 * stray : stray + leastStrayCents ** 2);
+      const slope = slopeOf(n, inharmonicity);
+      const own = ownVariance(partial);
+      const variance = own + stray + (n === 1 ? 0 : leastStrayCents ** 2);
       // The first rounds trust every partial alike; then outliers lose their say.
       const doubt = round < 1 ? 1 : Math.min(1, doubtFrom / Math.abs(error / Math.sqrt(own + stray + leastStrayCents ** 2)));
       const weight = doubt / variance;
@@ -90,9 +97,31 @@ export const fitSeries = (partials: readonly Partial[], count: number, guess: nu
     if (aa === 0 || !(determinant > 0)) return null;
     base = shifted(base, (bb * ya - ab * yb) / determinant);
     inharmonicity = Math.min(3e-3, Math.max(0, inharmonicity + (aa * yb - ab * ya) / determinant));
-    varianceBase = bb / determinant;
     varianceStiffness = aa / determinant;
     if (round > 0 && effective > 2) stray = Math.max(0, scatter - (effective - 2)) / (first - second / first);
+  }
+  let most = 0;
+  for (let n = 1; n <= count; n++) if (partials[n]?.heard) most = Math.max(most, n * n * (partials[n]?.power ?? 0));
+  let weights = 0;
+  let weightSquares = 0;
+  let slopes = 0;
+  for (let round = 0; round < 3; round++) {
+    weights = weightSquares = slopes = 0;
+    let pull = 0;
+    for (let n = 1; n <= count; n++) {
+      const partial = partials[n];
+      if (partial === undefined || !partial.heard) continue;
+      const variance = ownVariance(partial) + (n === 1 ? 0 : leastStrayCents ** 2);
+      const error = centsApart(partial.hertz, base * stiffRatio(n, inharmonicity));
+      const doubt =
+        round === 0 ? partial.weight * (variance + stray) : Math.min(1, doubtStrongFrom / Math.abs(error / Math.sqrt(variance + stray)));
+      const weight = doubt / (variance + stray / Math.max(weakestShare, (n * n * partial.power) / most));
+      weights += weight;
+      weightSquares += weight * weight;
+      pull += weight * error;
+      slopes += weight * slopeOf(n, inharmonicity);
+    }
+    base = shifted(base, pull / weights);
   }
   let drift = 0;
   let driftWeight = 0;
@@ -103,12 +132,8 @@ export const fitSeries = (partials: readonly Partial[], count: number, guess: nu
   for (let n = 1; n <= count; n++) {
     const partial = partials[n];
     if (partial === undefined || !partial.heard) continue;
+    const share = partial.weight * (ownVariance(partial) + stray + (n === 1 ? 0 : leastStrayCents ** 2));
     const variance = ((partial.sigmaDriftHertzPerSecond / partial.hertz) * centsPerRatio) ** 2 + 0.01;
-    const share =
-      partial.weight *
-      (((partial.sigmaHertz / partial.hertz) * centsPerRatio) ** 2 +
-        1e-6 +
-        (n === 1 ? firstShare ** 2 * stray : stray + leastStrayCents ** 2));
     drift += (share * (partial.driftHertzPerSecond / partial.hertz) * centsPerRatio) / variance;
     driftWeight += share / variance;
     power += partial.power;
@@ -116,6 +141,7 @@ export const fitSeries = (partials: readonly Partial[], count: number, guess: nu
     ratio = Math.max(ratio, partial.ratio);
     carried += share > 0.3 ? 1 : 0;
   }
+  const varianceBase = 1 / weights + (slopes / weights) ** 2 * varianceStiffness;
   const inflation = Math.max(1, chiSquare / Math.max(1, effective - 1));
   return {
     hertz: base,
@@ -124,7 +150,7 @@ export const fitSeries = (partials: readonly Partial[], count: number, guess: nu
     sigmaDrift: Math.sqrt(inflation / driftWeight),
     stiffness: { inharmonicity, sigma: Math.sqrt(varianceStiffness * inflation) },
     inflation,
-    systematicCents: Math.sqrt((strayTogether * stray) / Math.max(1, effective)),
+    systematicCents: Math.sqrt(strayTogether * stray * weightSquares) / weights,
     partials: carried,
     power,
     ratio,
