@@ -2,7 +2,7 @@ import type { Pull } from '../stores/pull.ts';
 import { halves } from '../ui/words.ts';
 
 /** How many semitones are left, downward until a string is slack or upward until it may break. */
-type Margin = { readonly side: 'slack' | 'break'; readonly semitones: number };
+export type Margin = { readonly side: 'slack' | 'break'; readonly semitones: number };
 
 /** The margin that is used up first among strings; null where none is known. */
 export function worstMargin(pulls: readonly Pull[]): Margin | null {

@@ -27,7 +27,7 @@ export const HostProvider = ({ host, children }: { readonly host: Host; readonly
 
 /** What has to be asked again when a part of the library changed. Queries are named after their request. */
 const dependants = {
-  instruments: ['overview.read', 'library.status'],
+  instruments: ['overview.read', 'instruments.stringSets', 'library.status'],
   tunings: ['tunings.list'],
   songs: ['songs.list'],
   log: ['overview.read', 'log.read'],

@@ -3,7 +3,14 @@ import type { Input, Output, RequestName } from '#shared/contract/index.ts';
 import { useHost } from './host.tsx';
 
 /** Reads of the library, each cached until the host says that it changed. */
-type ReadName = 'overview.read' | 'tunings.list' | 'songs.list' | 'settings.read' | 'library.status' | 'log.read';
+type ReadName =
+  | 'overview.read'
+  | 'instruments.stringSets'
+  | 'tunings.list'
+  | 'songs.list'
+  | 'settings.read'
+  | 'library.status'
+  | 'log.read';
 
 /** Asks for a part of the library; `data` is undefined until it is there. */
 export function useLibrary<Name extends ReadName>(name: Name, input: Input<Name>, isEnabled = true) {

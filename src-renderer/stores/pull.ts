@@ -1,7 +1,7 @@
 import type { Overview } from '#shared/contract/index.ts';
-import { courseScaleLength, type Instrument, presetById } from '#shared/instruments/index.ts';
+import { courseScaleLength, type Instrument, type InstrumentString, presetById } from '#shared/instruments/index.ts';
 import { breakMarginSemitones, breakShare, linearDensity, slackMarginSemitones, tensionNewtons } from '#shared/tension/index.ts';
-import { hertz as asHertz, newtons } from '#shared/units/index.ts';
+import { hertz as asHertz, type Millimetres, newtons } from '#shared/units/index.ts';
 
 /** What one string carries at a pitch; each null where the string's figures are not known. */
 export type Pull = {
@@ -15,16 +15,22 @@ const unknown: Pull = { newtons: null, slackIn: null, breakIn: null, breakShare:
 
 /** Pull and margins of a string of an instrument at a pitch in hertz. */
 export function pullAt({ instrument, stringSet }: Overview, course: number, string: number, hertz: number | undefined): Pull {
-  const fitted = stringSet.courses[course]?.strings[string];
-  if (fitted === undefined || hertz === undefined) return unknown;
-  const [scale, pitch] = [courseScaleLength(instrument, stringSet.courses[course]), asHertz(hertz)];
-  const density = linearDensity(fitted);
-  const least = presetById(instrument.presetId)?.usualPullNewtons?.[0];
+  const on = stringSet.courses[course];
+  const fitted = on?.strings[string];
+  if (on === undefined || fitted === undefined || hertz === undefined) return unknown;
+  return pullOf(fitted, courseScaleLength(instrument, on), hertz, instrument);
+}
+
+/** Pull and margins of any string at a pitch in hertz, on an instrument of that kind. */
+export function pullOf(string: InstrumentString, scale: Millimetres, hertz: number, { presetId }: Pick<Instrument, 'presetId'>): Pull {
+  const pitch = asHertz(hertz);
+  const density = linearDensity(string);
+  const least = presetById(presetId)?.usualPullNewtons?.[0];
   return {
     newtons: density === null ? null : tensionNewtons(density.value, scale, pitch),
-    slackIn: least === undefined ? null : slackMarginSemitones(fitted, scale, pitch, newtons(least)),
-    breakIn: breakMarginSemitones(fitted, scale, pitch),
-    breakShare: breakShare(fitted, scale, pitch),
+    slackIn: least === undefined ? null : slackMarginSemitones(string, scale, pitch, newtons(least)),
+    breakIn: breakMarginSemitones(string, scale, pitch),
+    breakShare: breakShare(string, scale, pitch),
   };
 }
 

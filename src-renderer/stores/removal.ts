@@ -1,21 +1,15 @@
-import { useState } from 'react';
+import { useHost } from './host.tsx';
 import { useChange } from './library.ts';
+import { noteDone } from './undo.ts';
 
-type Row = { readonly id: string; readonly name: string };
-
-/** Taking a row out of the library, and the way back. Keep it above the list: the row itself is gone before the host has answered. */
+/** Taking a row out of the library, so that it can be brought back. Keep it above the list: the row is gone before the host has answered. */
 export function useRemoval(part: 'instruments' | 'tunings') {
-  const [removed, setRemoved] = useState<Row | null>(null);
+  const host = useHost();
   const remove = useChange(`${part}.remove`);
-  const restore = useChange(`${part}.restore`);
   return {
-    /** What was removed last, as long as it was not brought back. */
-    removed,
-    /** Why the last step did not work, in a sentence, or null. */
-    problem: remove.error === null ? (restore.error?.message ?? null) : `Not removed. ${remove.error.message}`,
-    remove: ({ id, name }: Row): void => remove.mutate({ id }, { onSuccess: () => setRemoved({ id, name }) }),
-    undo: (): void => {
-      if (removed !== null) restore.mutate({ id: removed.id }, { onSuccess: () => setRemoved(null) });
-    },
+    /** Why the last removal did not work, in a sentence, or null. */
+    problem: remove.error === null ? null : `Not removed. ${remove.error.message}`,
+    remove: ({ id, name }: { readonly id: string; readonly name: string }): void =>
+      remove.mutate({ id }, { onSuccess: () => noteDone(`Removed ${name}`, () => host.ask(`${part}.restore`, { id })) }),
   };
 }

@@ -1,5 +1,24 @@
 import { useEffect, useRef } from 'react';
 
+/** Ctrl+Z, or Cmd+Z: takes back the last thing done, unless the player is writing, where it takes back the writing. */
+export function useUndoKey(takeBack: () => void): void {
+  const latest = useRef(takeBack);
+  useEffect(() => {
+    latest.current = takeBack;
+  });
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent): void => {
+      const target = event.target instanceof Element ? event.target : null;
+      if (!(event.ctrlKey || event.metaKey) || event.shiftKey || event.altKey || event.key.toLowerCase() !== 'z') return;
+      if (target?.closest('input, textarea, [role="dialog"]')) return;
+      event.preventDefault();
+      latest.current();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, []);
+}
+
 /** Keys that work anywhere on a screen, unless the player is writing or a dialog is open. Named as in `KeyboardEvent.key`, letters in lower case. */
 export function useKeys(keys: Readonly<Record<string, () => void>>): void {
   const latest = useRef(keys);

@@ -33,6 +33,8 @@ export type Draft = {
   readonly setName: string;
   /** New strings were fitted: they get a history of their own. */
   readonly hasNewStrings: boolean;
+  /** The day on which the strings were fitted, as `2026-11-25`. */
+  readonly fittedOn: string;
   readonly courses: readonly (readonly StringDraft[])[];
 };
 
@@ -41,6 +43,23 @@ export type Problems = Readonly<Record<string, string>>;
 export type Entry = { readonly instrument: Instrument; readonly stringSet: StringSet };
 
 const numberText = (value: number | null): string => (value === null ? '' : String(value));
+
+const two = (number: number): string => String(number).padStart(2, '0');
+
+/** A moment's day on the player's calendar: `2026-11-25`. */
+export function dayText(epochMilliseconds: number): string {
+  const day = new Date(epochMilliseconds);
+  return `${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
+}
+
+/** The beginning of a day written as `2026-11-25`, in epoch milliseconds; null where there is no such day. */
+export function readDay(text: string): number | null {
+  const parts = /^(\d{4})-(\d{1,2})-(\d{1,2})$/u.exec(text.trim());
+  if (parts === null) return null;
+  const [year = 0, month = 0, date = 0] = parts.slice(1).map(Number);
+  const day = new Date(year, month - 1, date);
+  return day.getMonth() === month - 1 && day.getTime() >= 0 ? day.getTime() : null;
+}
 
 /** The form for an instrument as the library has it. */
 export const draftOf = ({ instrument, stringSet }: Overview): Draft => ({
@@ -52,6 +71,7 @@ export const draftOf = ({ instrument, stringSet }: Overview): Draft => ({
   upsideDown: instrument.upsideDown,
   setName: stringSet.name,
   hasNewStrings: false,
+  fittedOn: dayText(stringSet.fittedAt),
   courses: stringSet.courses.map(({ strings, home }) =>
     strings.map(({ material, wound, diameterMillimetres, linearDensityKilogramsPerMetre }, index) => ({
       home: writtenPitch(home[index] ?? ''),
@@ -68,6 +88,7 @@ const sentences = {
   kind: 'Say in a few words what it is, like “tenor, high G”.',
   scaleLengthMillimetres: 'From 150 to 1200 mm, nut to saddle.',
   frets: 'A whole number from 0 to 40.',
+  fittedOn: 'A day that has been, like 2026-11-25.',
   setName: 'Give the strings a name, like “Fluorocarbon, low G”.',
   diameterMillimetres: 'From 0.1 to 4 mm, or empty.',
   gramsPerMetre: 'From 0.05 to 100 g/m, or empty.',
@@ -80,7 +101,9 @@ export function readDraft(
   fresh: { readonly stringSetId: string; readonly at: number },
 ): Entry | { readonly problems: Problems } {
   const problems: Record<string, string> = {};
-  const set = draft.hasNewStrings ? { ...stringSet, id: fresh.stringSetId, fittedAt: fresh.at } : stringSet;
+  const fittedAt = fittedAtOf(draft, stringSet, fresh.at);
+  if (fittedAt === null) problems['fittedOn'] = sentences.fittedOn;
+  const set = { ...stringSet, id: draft.hasNewStrings ? fresh.stringSetId : stringSet.id, fittedAt: fittedAt ?? stringSet.fittedAt };
   const courses = draft.courses.map((strings, course) => ({
     strings: strings.map((string, index) => ({
       ...coreOf(set.courses[course]?.strings[index], string),
@@ -118,20 +141,36 @@ export function readDraft(
     : { problems };
 }
 
+/** When the strings were fitted: the moment itself where its day was left as it was or is today. Null for a day that is none, or still to come. */
+function fittedAtOf({ fittedOn, hasNewStrings }: Draft, stringSet: StringSet, now: number): number | null {
+  if (!hasNewStrings && fittedOn.trim() === dayText(stringSet.fittedAt)) return stringSet.fittedAt;
+  if (fittedOn.trim() === dayText(now)) return now;
+  const day = readDay(fittedOn);
+  return day === null || day > now ? null : day;
+}
+
 function checkInstrument(instrument: Instrument, problems: Record<string, string>): void {
   for (const field of ['name', 'kind', 'scaleLengthMillimetres', 'frets'] as const) {
     if (!instrumentSchema.shape[field].safeParse(instrument[field]).success) problems[field] = sentences[field];
   }
 }
 
+/** A string as the form has it; a number that cannot be read is NaN. */
+const written = ({ material, wound, diameterMillimetres, gramsPerMetre }: StringDraft): InstrumentString => ({
+  material,
+  wound,
+  diameterMillimetres: diameterMillimetres.trim() === '' ? null : (readNumber(diameterMillimetres) ?? Number.NaN),
+  linearDensityKilogramsPerMetre: gramsPerMetre.trim() === '' ? null : (readNumber(gramsPerMetre) ?? Number.NaN) / 1000,
+});
+
+/** The string that a line of the form describes; null while something in it is wrong. `known` is the string that the line was opened on. */
+export function stringIn(draft: StringDraft, known: InstrumentString | undefined): InstrumentString | null {
+  const read = stringSchema.safeParse({ ...coreOf(known, draft), ...written(draft) });
+  return read.success ? read.data : null;
+}
+
 function readString(draft: StringDraft, place: string, problems: Record<string, string>): InstrumentString {
-  const { diameterMillimetres, gramsPerMetre } = draft;
-  const string = {
-    material: draft.material,
-    wound: draft.wound,
-    diameterMillimetres: diameterMillimetres.trim() === '' ? null : (readNumber(diameterMillimetres) ?? Number.NaN),
-    linearDensityKilogramsPerMetre: gramsPerMetre.trim() === '' ? null : (readNumber(gramsPerMetre) ?? Number.NaN) / 1000,
-  };
+  const string = written(draft);
   const { shape } = stringSchema;
   if (!shape.diameterMillimetres.safeParse(string.diameterMillimetres).success)
     problems[`diameterMillimetres ${place}`] = sentences.diameterMillimetres;

@@ -1,28 +1,35 @@
 import { type ReactNode, useState } from 'react';
 import { Form } from 'react-aria-components';
-import type { Overview } from '#shared/contract/index.ts';
-import { useChange } from '../../stores/library.ts';
+import type { Overview, Settings } from '#shared/contract/index.ts';
+import { useSaveInstrument } from '../../stores/changes.ts';
 import { Button } from '../../ui/button.tsx';
 import { Field } from '../../ui/field.tsx';
 import { Switch } from '../../ui/switch.tsx';
-import { type Draft, draftOf, type Problems, readDraft } from './draft.ts';
+import { dayText, type Draft, draftOf, type Problems, readDraft } from './draft.ts';
+import { stringEffect, totalEffect } from './gauge-effect.ts';
 import { StringFields } from './string-fields.tsx';
 import styles from './edit-instrument.module.css';
 
-type Props = { readonly overview: Overview; readonly onLeave: () => void };
+type Props = { readonly overview: Overview; readonly settings: Settings; readonly onLeave: () => void };
 
 /** Everything of an instrument that can be changed, in its row. */
-export function EditInstrument({ overview, onLeave }: Props) {
+export function EditInstrument({ overview, settings, onLeave }: Props) {
   const [draft, setDraft] = useState<Draft>(() => draftOf(overview));
   const [problems, setProblems] = useState<Problems>({});
-  const save = useChange('instruments.save');
+  const save = useSaveInstrument();
   const set = (change: Partial<Draft>) => setDraft((before) => ({ ...before, ...change }));
   const submit = () => {
     const read = readDraft(draft, overview, { stringSetId: crypto.randomUUID(), at: Date.now() });
     setProblems('problems' in read ? read.problems : {});
-    if (!('problems' in read)) save.mutate(read, { onSuccess: onLeave });
+    if ('problems' in read) return;
+    const { name } = overview.instrument;
+    save.save(read, overview, draft.hasNewStrings ? `Put ${read.stringSet.name} on ${name}` : `Changed ${name}`, onLeave);
   };
-  const field = (name: 'name' | 'kind' | 'scaleLengthMillimetres' | 'frets' | 'setName', label: string, isFirst = false): ReactNode => (
+  const field = (
+    name: 'name' | 'kind' | 'scaleLengthMillimetres' | 'frets' | 'setName' | 'fittedOn',
+    label: string,
+    isFirst = false,
+  ): ReactNode => (
     <Field
       label={label}
       value={draft[name]}
@@ -54,6 +61,7 @@ export function EditInstrument({ overview, onLeave }: Props) {
               course={course}
               courses={draft.courses.length}
               string={string}
+              effect={stringEffect(overview, draft, course, index, settings.referenceHertz)}
               isFirst={course === 0 && index === 0}
               problemAt={(name) => problems[`${name} ${course} ${index}`] ?? null}
               onChange={(changed) =>
@@ -67,12 +75,16 @@ export function EditInstrument({ overview, onLeave }: Props) {
           )),
         )}
       </div>
-      <div className={styles['line']}>{field('setName', 'Name of these strings')}</div>
+      <p className="quiet">{totalEffect(overview, draft, settings.referenceHertz)}</p>
+      <div className={styles['line']}>
+        {field('setName', 'Name of these strings')}
+        {field('fittedOn', 'Fitted on')}
+      </div>
       <div className={styles['switches']}>
         <Switch
-          words="These are new strings, fitted today"
+          words="These are new strings"
           isOn={draft.hasNewStrings}
-          onChange={(hasNewStrings) => set({ hasNewStrings })}
+          onChange={(hasNewStrings) => set({ hasNewStrings, fittedOn: dayText(hasNewStrings ? Date.now() : overview.stringSet.fittedAt) })}
         />
         <Switch words="Left-handed" isOn={draft.leftHanded} onChange={(leftHanded) => set({ leftHanded })} />
         <Switch words="Strung upside down" isOn={draft.upsideDown} onChange={(upsideDown) => set({ upsideDown })} />

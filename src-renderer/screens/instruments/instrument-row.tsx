@@ -95,9 +95,16 @@ export function InstrumentRow({ overview, tunings, settings, verdicts, pxPerMill
       </div>
       <div id={id}>
         {!isOpen ? null : isEditing ? (
-          <EditInstrument overview={overview} onLeave={() => setEditing(false)} />
+          <EditInstrument overview={overview} settings={settings} onLeave={() => setEditing(false)} />
         ) : (
-          <OpenInstrument overview={overview} tuning={tuning} onEdit={() => setEditing(true)} onRemove={onRemove} />
+          <OpenInstrument
+            overview={overview}
+            tuning={tuning}
+            tunings={tunings}
+            settings={settings}
+            onEdit={() => setEditing(true)}
+            onRemove={onRemove}
+          />
         )}
       </div>
     </li>

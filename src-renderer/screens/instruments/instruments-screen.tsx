@@ -6,8 +6,10 @@ import { useNow } from '../../stores/clock.ts';
 import { useLibrary } from '../../stores/library.ts';
 import { useRemoval } from '../../stores/removal.ts';
 import { useEveryVerdict } from '../../stores/settling.ts';
+import { takeBackLast, useUndo } from '../../stores/undo.ts';
 import { Button } from '../../ui/button.tsx';
-import { Removed } from '../../ui/removed.tsx';
+import { useUndoKey } from '../../ui/keys.ts';
+import { UndoLine } from '../../ui/undo-line.tsx';
 import { type Address, keepInstrument } from '../address.ts';
 import { DemoLine } from './demo-line.tsx';
 import { FirstRun } from './first-run.tsx';
@@ -25,14 +27,16 @@ export function InstrumentsScreen() {
   const { data: overviews } = useLibrary('overview.read', {});
   const { data: tunings } = useLibrary('tunings.list', {});
   const { data: settings } = useLibrary('settings.read', {});
-  const { removed, problem, remove, undo } = useRemoval('instruments');
+  const { problem, remove } = useRemoval('instruments');
+  const undo = useUndo();
+  useUndoKey(() => void takeBackLast());
   const open = useOpenRow();
-  const removedLine = <Removed name={removed?.name ?? null} problem={problem} onUndo={undo} />;
+  const undoLine = <UndoLine last={undo.last} problem={problem ?? undo.problem} onUndo={() => void takeBackLast()} />;
   if (overviews === undefined || tunings === undefined || settings === undefined) return null;
   if (overviews.length === 0 && open.id !== newRow) {
-    return <FirstRun onSetUp={() => open.set(newRow)}>{removedLine}</FirstRun>;
+    return <FirstRun onSetUp={() => open.set(newRow)}>{undoLine}</FirstRun>;
   }
-  return <InstrumentList overviews={overviews} tunings={tunings} settings={settings} open={open} removed={removedLine} onRemove={remove} />;
+  return <InstrumentList overviews={overviews} tunings={tunings} settings={settings} open={open} undo={undoLine} onRemove={remove} />;
 }
 
 type OpenRow = { readonly id: string | null; readonly set: (id: string | null) => void };
@@ -55,11 +59,11 @@ type ListProps = {
   readonly tunings: readonly Tuning[];
   readonly settings: Settings;
   readonly open: OpenRow;
-  readonly removed: React.ReactNode;
+  readonly undo: React.ReactNode;
   readonly onRemove: (instrument: Overview['instrument']) => void;
 };
 
-function InstrumentList({ overviews, tunings, settings, open, removed, onRemove }: ListProps) {
+function InstrumentList({ overviews, tunings, settings, open, undo, onRemove }: ListProps) {
   const now = useNow();
   const inHand = useChosenInstrument();
   const verdicts = useEveryVerdict(overviews, settings.toleranceCents);
@@ -100,9 +104,9 @@ function InstrumentList({ overviews, tunings, settings, open, removed, onRemove 
         ))}
       </ul>
       <div className={styles['bottom']}>
-        {removed}
+        {undo}
         <DemoLine />
-        {rows.length === 0 ? null : (
+        {rows.length === 0 || open.id !== null ? null : (
           <p className={`small faint ${styles['aside']}`}>In the order they need you. A straight column of beads is in tune.</p>
         )}
         {isAdding ? null : <Button onPress={() => open.set(newRow)}>New instrument</Button>}

@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import { Form } from 'react-aria-components';
 import { type InstrumentPreset, instrumentPresets, stringing } from '#shared/instruments/index.ts';
-import { useChange } from '../../stores/library.ts';
+import { useSaveInstrument } from '../../stores/changes.ts';
 import { Button } from '../../ui/button.tsx';
 import { Choice } from '../../ui/choice.tsx';
 import { Field } from '../../ui/field.tsx';
@@ -21,7 +21,7 @@ export function NewInstrument({ onLeave, onSaved }: Props) {
   const [name, setName] = useState('');
   const [scaleLengthMillimetres, setScaleLength] = useState(String(preset?.scaleLengthMillimetres ?? ''));
   const [problems, setProblems] = useState<Problems>({});
-  const save = useChange('instruments.save');
+  const save = useSaveInstrument();
   const page = useTop<HTMLFormElement>();
   if (preset === undefined) return null;
   const choose = (id: string) => {
@@ -35,7 +35,7 @@ export function NewInstrument({ onLeave, onSaved }: Props) {
     const fresh = { id: crypto.randomUUID(), stringSetId: crypto.randomUUID(), at: Date.now() };
     const read = readNew({ name, scaleLengthMillimetres, preset }, fresh);
     setProblems('problems' in read ? read.problems : {});
-    if (!('problems' in read)) save.mutate(read, { onSuccess: ({ id }) => onSaved(id) });
+    if (!('problems' in read)) save.save(read, null, `Added ${read.instrument.name}`, () => onSaved(read.instrument.id));
   };
   return (
     <Form

@@ -1,5 +1,6 @@
-import type { Overview } from '#shared/contract/index.ts';
+import type { Overview, Settings } from '#shared/contract/index.ts';
 import { courseNumber, homePitches, stringing } from '#shared/instruments/index.ts';
+import type { Tuning } from '#shared/tunings/index.ts';
 import { useNow } from '../../stores/clock.ts';
 import { pullAt, usualPull } from '../../stores/pull.ts';
 import type { TuningHere } from '../../stores/strings.ts';
@@ -9,18 +10,28 @@ import { when } from '../../ui/time.ts';
 import { figure, courseText } from '../../ui/words.ts';
 import { writtenPitch } from '#shared/music/index.ts';
 import { bothMargins } from '../margins.ts';
+import { OtherStrings } from './other-strings.tsx';
+import { totalWords } from './gauge-effect.ts';
 import { stringWords } from './string-words.ts';
+import { Takes } from './takes.tsx';
 import styles from './instruments.module.css';
 
-type Props = { readonly overview: Overview; readonly tuning: TuningHere; readonly onEdit: () => void; readonly onRemove: () => void };
+type Props = {
+  readonly overview: Overview;
+  readonly tuning: TuningHere;
+  readonly tunings: readonly Tuning[];
+  readonly settings: Settings;
+  readonly onEdit: () => void;
+  readonly onRemove: () => void;
+};
 
 /** An instrument's row, opened: pull and margins in the tuning that it is in, what it measures and what is fitted. */
-export function OpenInstrument({ overview, tuning, onEdit, onRemove }: Props) {
+export function OpenInstrument({ overview, tuning, tunings, settings, onEdit, onRemove }: Props) {
   const { name } = overview.instrument;
   return (
     <div className={styles['open']}>
       <Pulls overview={overview} tuning={tuning} />
-      <Facts overview={overview} />
+      <Facts overview={overview} tunings={tunings} settings={settings} />
       <div className={styles['buttons']}>
         <Button onPress={onEdit}>Change {name}</Button>
         <Button look="plain" onPress={onRemove}>
@@ -40,7 +51,7 @@ function Pulls({ overview, tuning }: Pick<Props, 'overview' | 'tuning'>) {
   return (
     <PullBoard
       title={`Pull of each string in ${tuning.name}`}
-      together={total === null ? '' : `${figure(total)} N together`}
+      together={total === null ? '' : totalWords(total, strings.length, overview.instrument)}
       usual={usualPull(overview.instrument)}
       lines={strings.map(({ facts, course, string, pull }) => ({
         id: `${course} ${string}`,
@@ -64,7 +75,8 @@ function Pulls({ overview, tuning }: Pick<Props, 'overview' | 'tuning'>) {
   );
 }
 
-function Facts({ overview: { instrument, stringSet } }: { readonly overview: Overview }) {
+function Facts({ overview, tunings, settings }: Pick<Props, 'overview' | 'tunings' | 'settings'>) {
+  const { instrument, stringSet } = overview;
   const now = useNow();
   const home = homePitches(stringSet);
   return (
@@ -77,6 +89,8 @@ function Facts({ overview: { instrument, stringSet } }: { readonly overview: Ove
       <dd>
         {stringSet.name}, fitted {when(stringSet.fittedAt, now)}
       </dd>
+      <OtherStrings overview={overview} />
+      <Takes overview={overview} tunings={tunings} settings={settings} />
       <dt>At home in</dt>
       <dd>
         {home.map(courseText).join('  ')}, {stringing(home)}

@@ -10,6 +10,8 @@ type Props = {
   readonly course: number;
   readonly courses: number;
   readonly string: StringDraft;
+  /** What the string pulls as it is written here, in words. */
+  readonly effect: string;
   /** The first of the lines has the labels; for the others they are only spoken. */
   readonly isFirst: boolean;
   readonly problemAt: (name: 'home' | 'diameterMillimetres' | 'gramsPerMetre') => string | null;
@@ -17,7 +19,7 @@ type Props = {
 };
 
 /** The line of one string: where it is at home, what it is made of, how thick or heavy it is. */
-export function StringFields({ course, courses, string, isFirst, problemAt, onChange }: Props) {
+export function StringFields({ course, courses, string, effect, isFirst, problemAt, onChange }: Props) {
   const number = courseNumber(course, courses);
   const text = (name: 'home' | 'diameterMillimetres' | 'gramsPerMetre', label: string) => (
     <Field
@@ -56,6 +58,7 @@ export function StringFields({ course, courses, string, isFirst, problemAt, onCh
       </div>
       {text('diameterMillimetres', 'Diameter, mm')}
       {text('gramsPerMetre', 'Weight, g/m')}
+      <output className={`small quiet ${styles['effect']}`}>{effect}</output>
     </fieldset>
   );
 }

@@ -6,6 +6,7 @@ const keys = [
   ['H', 'hear the pitch, or the tuning, that is wanted'],
   ['Arrows', 'move through a list; Enter takes what is open'],
   ['/', 'search the tunings'],
+  ['Ctrl Z, or Cmd Z', 'take back what was changed, removed or taken in last'],
 ] as const;
 
 /** The keys that work anywhere. */

@@ -1,5 +1,15 @@
 import { courseNumber } from '#shared/instruments/index.ts';
-import { distance, parsePitches, semitonesBetween, type SpelledPitch, transpose, writtenPitch } from '#shared/music/index.ts';
+import {
+  distance,
+  type Key,
+  parsePitchesNear,
+  pitchMidi,
+  semitonesBetween,
+  spellInKey,
+  type SpelledPitch,
+  transpose,
+  writtenPitch,
+} from '#shared/music/index.ts';
 import { type OpenPitches, type Tuning, tuningCourseSchema, tuningSchema } from '#shared/tunings/index.ts';
 import { figure } from '../../ui/words.ts';
 import { inLetters, readNumber } from '../numbers.ts';
@@ -18,20 +28,34 @@ export type Draft = {
 /** What is wrong, a sentence a field; the offset of a course is named `offset 2`. */
 export type Problems = Readonly<Record<string, string>>;
 
-/** What a form was opened on: the tuning it changes (null for a new one), and the pitches and the home that it shows. */
-export type Ground = { readonly tuning: Tuning | null; readonly shown: OpenPitches | null; readonly home: OpenPitches };
+/**
+ * What a form was opened on: the tuning it changes (null for a new one), the one that a new one starts from, and the pitches and the home that
+ * it shows.
+ */
+export type Ground = {
+  readonly tuning: Tuning | null;
+  readonly startsFrom?: Tuning;
+  readonly shown: OpenPitches | null;
+  readonly home: OpenPitches;
+};
+
+/** The keys with at most six signs. */
+const tonics = {
+  major: ['C', 'G', 'D', 'A', 'E', 'B', 'F#', 'Gb', 'Db', 'Ab', 'Eb', 'Bb', 'F'],
+  minor: ['A', 'E', 'B', 'F#', 'C#', 'G#', 'D#', 'Eb', 'Bb', 'F', 'C', 'G', 'D'],
+} as const;
 
 const pitchesText = (pitches: OpenPitches): string => pitches.map((strings) => strings.map(writtenPitch).join(' ')).join('  ');
 
 /** The form as it opens. */
-export const draftOf = ({ tuning, shown, home }: Ground): Draft => ({
+export const draftOf = ({ tuning, startsFrom, shown, home }: Ground): Draft => ({
   name: tuning?.name ?? '',
   pitches: shown === null ? '' : pitchesText(shown),
   offsets: home.map((_, course) => {
-    const cents = tuning?.courses[course]?.offsetCents ?? 0;
+    const cents = (tuning ?? startsFrom)?.courses[course]?.offsetCents ?? 0;
     return cents === 0 ? '' : figure(cents, Number.isInteger(cents) ? 0 : 1);
   }),
-  tags: tuning?.tags.join(', ') ?? '',
+  tags: (tuning ?? startsFrom)?.tags.join(', ') ?? '',
   notes: tuning?.notes ?? '',
 });
 
@@ -40,7 +64,7 @@ const furthest = 12;
 
 /** Reads a line of pitches for a home: per course and string, or a sentence on what is wrong with it. */
 export function readPitches(text: string, home: OpenPitches): OpenPitches | { readonly sentence: string } {
-  const read = parsePitches(text);
+  const read = parsePitchesNear(text, nearestHomes(text, home));
   if ('notAPitch' in read) return { sentence: `“${read.notAPitch}” is no pitch. Write a letter, its sign and its octave, like E♭4.` };
   if (read.length === 0) return { sentence: `Write ${inLetters(home.length)} pitches, the string nearest your eye first.` };
   const strings = home.flat().length;
@@ -60,6 +84,24 @@ export function readPitches(text: string, home: OpenPitches): OpenPitches | { re
     }
   }
   return pitches;
+}
+
+/** The homes that names without an octave are read near to: one a string where the line is as long, else one a course. */
+function nearestHomes(text: string, home: OpenPitches): readonly SpelledPitch[] {
+  const strings = home.flat();
+  const words = text.split(/[\s,;]+/u).filter((word) => word !== '');
+  return words.length === strings.length ? strings : home.flatMap(([first]) => first ?? []);
+}
+
+/** The keys that a line can be spelled in, by their words: `E♭ major`. */
+export const keys: readonly { readonly words: string; readonly key: Key }[] = (['major', 'minor'] as const).flatMap((mode) =>
+  tonics[mode].map((tonic) => ({ words: `${writtenPitch(tonic)} ${mode}`, key: { tonic, mode } })),
+);
+
+/** The same line, spelled as a key has it; as it was where it cannot be read. */
+export function spelledIn(text: string, home: OpenPitches, key: Key): string {
+  const read = readPitches(text, home);
+  return 'sentence' in read ? text : pitchesText(read.map((strings) => spellInKey(strings.map(pitchMidi), key)));
 }
 
 /** One pitch a string; where one was given a course, its other strings move along with the first. */

@@ -2,6 +2,7 @@ import { type ReactNode, useState } from 'react';
 import type { Overview } from '#shared/contract/index.ts';
 import { homePitches } from '#shared/instruments/index.ts';
 import { useChange } from '../../stores/library.ts';
+import { useNoteAdded } from '../../stores/changes.ts';
 import { Button } from '../../ui/button.tsx';
 import { count } from '../../ui/words.ts';
 import { starterTunings } from './starters.ts';
@@ -12,10 +13,12 @@ type Props = { readonly overview: Overview; readonly onNew: () => void; readonly
 /** What is shown while the library has no tuning: the ones to start with, or an own one. */
 export function NoTunings({ overview, onNew, children }: Props) {
   const save = useChange('tunings.save');
+  const noteAdded = useNoteAdded();
   const [problem, setProblem] = useState<string | null>(null);
   const starters = starterTunings(homePitches(overview.stringSet), () => crypto.randomUUID());
   const add = async (): Promise<void> => {
     for (const tuning of starters) await save.mutateAsync({ ...tuning, courses: [...tuning.courses], home: [...tuning.home], tags: [] });
+    noteAdded(starters, 'Added the starter tunings');
   };
   return (
     <section className={styles['empty']}>

@@ -15,6 +15,7 @@ import styles from './tunings.module.css';
 type Props = {
   readonly tuning: Tuning;
   readonly here: Here | null;
+  readonly twins: readonly string[];
   readonly overview: Overview;
   readonly others: readonly Overview[];
   readonly songs: readonly Song[];
@@ -22,7 +23,7 @@ type Props = {
 };
 
 /** A tuning's row, opened: what each string pulls now and in it, the songs in it, which other instruments take it. */
-export function OpenTuning({ tuning, here, overview, others, songs, settings }: Props) {
+export function OpenTuning({ tuning, here, twins, overview, others, songs, settings }: Props) {
   const titles = songs.filter(({ tuningId }) => tuningId === tuning.id).map(({ title }) => title);
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -56,6 +57,8 @@ export function OpenTuning({ tuning, here, overview, others, songs, settings }: 
               </p>
             </Part>
           )}
+          {twins.length === 0 ? null : <Part title={`Sounds the same on ${overview.instrument.name}`}>{listed(twins)}</Part>}
+          {tuning.tags.length === 0 ? null : <Part title="Tags">{tuning.tags.join(', ')}</Part>}
           {tuning.notes === '' ? null : <Part title="Notes">{tuning.notes}</Part>}
         </div>
         <div>

@@ -1,24 +1,38 @@
-import { useChange } from '../../stores/library.ts';
+import { useState } from 'react';
+import type { Overview, Settings } from '#shared/contract/index.ts';
+import { useSaveTuning } from '../../stores/changes.ts';
 import { hearStrum } from '../../stores/session.ts';
 import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys.ts';
 import { Switch } from '../../ui/switch.tsx';
+import { WordMenu } from '../../ui/word-menu.tsx';
+import { CarryPage } from './carry-page.tsx';
+import type { SheetKind } from './sheet-page.tsx';
 import type { TuningRow } from './tuning-rows.ts';
 
 type Props = {
   readonly row: TuningRow;
+  readonly others: readonly Overview[];
+  readonly settings: Settings;
   readonly onPlan: () => void;
   readonly onEdit: () => void;
+  readonly onStartFrom: () => void;
+  readonly onSheet: (kind: SheetKind) => void;
   readonly onRemove: () => void;
 };
 
 /** What can be done with the tuning that is open. */
-export function TuningActions({ row: { tuning, here }, onPlan, onEdit, onRemove }: Props) {
-  const save = useChange('tunings.save');
+export function TuningActions({ row: { tuning, here }, others, settings, onPlan, onEdit, onStartFrom, onSheet, onRemove }: Props) {
+  const { save, error } = useSaveTuning();
+  const [isCarrying, setCarrying] = useState(false);
   const hear = () => {
     if (here !== null) hearStrum(here.to.hertz.flat());
   };
   useKeys({ Enter: onPlan, h: hear });
+  const sheets = [
+    { words: 'Tuning sheet', onAction: () => onSheet('tuning') },
+    { words: 'By-ear sheet', onAction: () => onSheet('by-ear') },
+  ];
   return (
     <>
       {here === null ? null : (
@@ -31,12 +45,20 @@ export function TuningActions({ row: { tuning, here }, onPlan, onEdit, onRemove 
           </Button>
         </>
       )}
-      <Button onPress={onEdit}>Change it</Button>
-      <Switch words="Favourite" isOn={tuning.favourite} onChange={(favourite) => save.mutate({ ...tuning, favourite })} />
-      <Button look="plain" onPress={onRemove}>
-        Remove it
-      </Button>
-      {save.error === null ? null : <p role="alert">{save.error.message}</p>}
+      {others.length === 0 ? null : <Button onPress={() => setCarrying(true)}>Carry to …</Button>}
+      <CarryPage tuning={tuning} others={others} settings={settings} isOpen={isCarrying} onClose={() => setCarrying(false)} />
+      <WordMenu
+        words="More"
+        label={`More to do with ${tuning.name}`}
+        items={[
+          { words: 'Change it', onAction: onEdit },
+          { words: 'A new one from it', onAction: onStartFrom },
+          ...(here === null ? [] : sheets),
+          { words: 'Remove it', onAction: onRemove },
+        ]}
+      />
+      <Switch words="Favourite" isOn={tuning.favourite} onChange={(favourite) => save({ ...tuning, favourite }, tuning)} />
+      {error === null ? null : <p role="alert">{error.message}</p>}
     </>
   );
 }

@@ -3,12 +3,13 @@ import { Form } from 'react-aria-components';
 import { courseNumber } from '#shared/instruments/index.ts';
 import { openChord } from '#shared/music/index.ts';
 import type { OpenPitches } from '#shared/tunings/index.ts';
-import { useChange } from '../../stores/library.ts';
+import { useSaveTuning } from '../../stores/changes.ts';
 import { Button } from '../../ui/button.tsx';
+import { Choice } from '../../ui/choice.tsx';
 import { Field } from '../../ui/field.tsx';
 import { useTop } from '../../ui/top.ts';
 import { courseText } from '../../ui/words.ts';
-import { type Draft, draftOf, type Ground, type Problems, readDraft, readPitches } from './draft.ts';
+import { type Draft, draftOf, type Ground, keys, type Problems, readDraft, readPitches, spelledIn } from './draft.ts';
 import styles from './tuning-form.module.css';
 
 type Props = { readonly ground: Ground; readonly instrument: string; readonly onLeave: () => void };
@@ -17,13 +18,13 @@ type Props = { readonly ground: Ground; readonly instrument: string; readonly on
 export function TuningForm({ ground, instrument, onLeave }: Props) {
   const [draft, setDraft] = useState<Draft>(() => draftOf(ground));
   const [problems, setProblems] = useState<Problems>({});
-  const save = useChange('tunings.save');
+  const save = useSaveTuning();
   const page = useTop<HTMLFormElement>();
   const set = (change: Partial<Draft>) => setDraft((before) => ({ ...before, ...change }));
   const submit = () => {
     const read = readDraft(draft, ground, crypto.randomUUID());
     setProblems('problems' in read ? read.problems : {});
-    if (!('problems' in read)) save.mutate(read, { onSuccess: onLeave });
+    if (!('problems' in read)) save.save(read, ground.tuning, onLeave);
   };
   const field = (
     name: 'name' | 'pitches' | 'tags' | 'notes',
@@ -39,10 +40,22 @@ export function TuningForm({ ground, instrument, onLeave }: Props) {
         submit();
       }}
     >
-      <h1>{ground.tuning === null ? 'A new tuning' : `Change ${ground.tuning.name}`}</h1>
+      <h1>{titleOf(ground)}</h1>
       <div className={styles['line']}>
         {field('name', 'Name', { autoFocus: true })}
         {field('pitches', 'Open strings, the one nearest your eye first', { hint: pitchHint(draft.pitches, ground.home, instrument) })}
+      </div>
+      <div className={styles['key']}>
+        <Choice
+          label="Spelled as in"
+          options={keys.map(({ words }) => ({ value: words, words }))}
+          value={null}
+          empty="the key of …"
+          onChange={(words) => {
+            const chosen = keys.find((one) => one.words === words);
+            if (chosen !== undefined) set({ pitches: spelledIn(draft.pitches, ground.home, chosen.key) });
+          }}
+        />
       </div>
       <fieldset className={styles['offsets']}>
         <legend className="small quiet">Cents above or below these pitches, where you want that</legend>
@@ -70,6 +83,9 @@ export function TuningForm({ ground, instrument, onLeave }: Props) {
     </Form>
   );
 }
+
+const titleOf = ({ tuning, startsFrom }: Ground): string =>
+  tuning !== null ? `Change ${tuning.name}` : startsFrom === undefined ? 'A new tuning' : `A new tuning, from ${startsFrom.name}`;
 
 /** While the line is right: what chord it makes. Else how it is written. */
 function pitchHint(text: string, home: OpenPitches, instrument: string): string {

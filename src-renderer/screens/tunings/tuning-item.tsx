@@ -16,6 +16,8 @@ type Props = {
   readonly songs: readonly Song[];
   readonly settings: Settings;
   readonly isOpen: boolean;
+  /** Names of the tunings that sound the same on the instrument in hand. */
+  readonly twins: readonly string[];
 };
 
 const rowHeight = 57;
@@ -25,7 +27,7 @@ const slotHalf = 7;
 const along = (semitones: number): number => 0.5 + Math.min(1, Math.max(-1, semitones / range)) / 2;
 
 /** One tuning: its pitches on the instrument in hand, where each string is now, and what has to be moved. */
-export function TuningItem({ row, overview, others, songs, settings, isOpen }: Props) {
+export function TuningItem({ row, overview, others, songs, settings, isOpen, twins }: Props) {
   const { tuning, here } = row;
   const pitches = here?.to.pitches ?? tuning.courses.map((course) => course.pitches);
   return (
@@ -35,7 +37,7 @@ export function TuningItem({ row, overview, others, songs, settings, isOpen }: P
           <p className={styles['title']}>
             <strong>{tuning.name}</strong>
             <span className="small quiet">
-              {here === null ? '' : [...(here.chord === null ? [] : [here.chord]), here.stringing].join(' · ')}
+              {here === null ? '' : [...(here.chord === null ? [] : [here.chord]), here.stringing, ...twinWords(twins)].join(' · ')}
             </span>
           </p>
           <p className={styles['pitches']} data-many={pitches.length > 4}>
@@ -53,10 +55,16 @@ export function TuningItem({ row, overview, others, songs, settings, isOpen }: P
           <Tail row={row} name={overview.instrument.name} />
         </div>
       </div>
-      {isOpen ? <OpenTuning tuning={tuning} here={here} overview={overview} others={others} songs={songs} settings={settings} /> : null}
+      {isOpen ? (
+        <OpenTuning tuning={tuning} here={here} twins={twins} overview={overview} others={others} songs={songs} settings={settings} />
+      ) : null}
     </GridListItem>
   );
 }
+
+/** `same as Open C`, `same as 2 others`. */
+const twinWords = (twins: readonly string[]): readonly string[] =>
+  twins.length === 0 ? [] : [`same as ${twins.length === 1 ? twins.join('') : `${twins.length} others`}`];
 
 type BoardProps = { readonly overview: Overview; readonly here: Here; readonly settings: Settings; readonly isLit: boolean };
 

@@ -10,6 +10,8 @@ import { Field } from '../../ui/field.tsx';
 import { useKeys } from '../../ui/keys.ts';
 import { WordChoice } from '../../ui/word-choice.tsx';
 import { type Address, keepInstrument } from '../address.ts';
+import { alike } from './alike.ts';
+import type { SheetKind } from './sheet-page.tsx';
 import { everything, type Order, shownRows, siftOptions } from './sieve.ts';
 import { TuningActions } from './tuning-actions.tsx';
 import { TuningItem } from './tuning-item.tsx';
@@ -22,9 +24,12 @@ type Props = {
   readonly tunings: readonly Tuning[];
   readonly songs: readonly Song[];
   readonly settings: Settings;
-  readonly removed: React.ReactNode;
+  readonly undo: React.ReactNode;
+  readonly files: React.ReactNode;
   readonly onNew: () => void;
   readonly onEdit: (tuning: Tuning) => void;
+  readonly onStartFrom: (tuning: Tuning) => void;
+  readonly onSheet: (tuning: Tuning, kind: SheetKind) => void;
   readonly onRemove: (tuning: Tuning) => void;
 };
 
@@ -33,11 +38,26 @@ const orders: readonly { readonly value: Order; readonly words: string }[] = [
   { value: 'name', words: 'By name' },
 ];
 
+const noTwins: readonly string[] = [];
+
 /** Only the rows in sight are drawn; an open one is measured. */
 const layoutOptions = { estimatedRowHeight: 57 };
 
 /** The library: searched, sifted and in order; the row that the address names is open. */
-export function TuningLibrary({ overview, others, tunings, songs, settings, removed, onNew, onEdit, onRemove }: Props) {
+export function TuningLibrary({
+  overview,
+  others,
+  tunings,
+  songs,
+  settings,
+  undo,
+  files,
+  onNew,
+  onEdit,
+  onStartFrom,
+  onSheet,
+  onRemove,
+}: Props) {
   const navigate = useNavigate();
   const { open } = useSearch({ strict: false });
   const [query, setQuery] = useState('');
@@ -45,6 +65,7 @@ export function TuningLibrary({ overview, others, tunings, songs, settings, remo
   const [order, setOrder] = useState<Order>('moves');
   const search = useRef<HTMLDivElement>(null);
   const rows = tuningRows(overview, tunings, settings);
+  const twins = alike(rows);
   const options = siftOptions(rows);
   const shown = shownRows(rows, songs, { query, sift: options.some(({ value }) => value === sift) ? sift : everything, order });
   const opened = shown.find(({ tuning }) => tuning.id === open) ?? null;
@@ -65,6 +86,7 @@ export function TuningLibrary({ overview, others, tunings, songs, settings, remo
       <div className={styles['search']} ref={search}>
         <Field label="Search" hideLabel placeholder="Search a name, a pitch, a chord or a song" value={query} onChange={setQuery} />
         <Button onPress={onNew}>New tuning</Button>
+        {files}
       </div>
       <div className={styles['sift']}>
         <WordChoice label="Show" options={options} value={sift} onChange={setSift} />
@@ -113,6 +135,7 @@ export function TuningLibrary({ overview, others, tunings, songs, settings, remo
                 songs={songs}
                 settings={settings}
                 isOpen={row === opened}
+                twins={twins.get(row.tuning.id) ?? noTwins}
               />
             ))}
           </GridList>
@@ -122,13 +145,17 @@ export function TuningLibrary({ overview, others, tunings, songs, settings, remo
         {opened === null ? null : (
           <TuningActions
             row={opened}
+            others={others}
+            settings={settings}
             onPlan={() => plan(opened.tuning.id)}
             onEdit={() => onEdit(opened.tuning)}
+            onStartFrom={() => onStartFrom(opened.tuning)}
+            onSheet={(kind) => onSheet(opened.tuning, kind)}
             onRemove={() => onRemove(opened.tuning)}
           />
         )}
-        {removed}
-        <p className={`small faint ${styles['aside']}`}>Bead: where the string is now, in semitones.</p>
+        {undo}
+        {opened === null ? <p className={`small faint ${styles['aside']}`}>Bead: where the string is now, in semitones.</p> : null}
       </div>
     </div>
   );

@@ -3,15 +3,27 @@ import type { Overview, Settings } from '#shared/contract/index.ts';
 import { homePitches } from '#shared/instruments/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { useChosenInstrument } from '../../stores/chosen.ts';
+import type { LookedAt } from '../../stores/files.ts';
 import { useLibrary } from '../../stores/library.ts';
 import { useRemoval } from '../../stores/removal.ts';
-import { tuningOn } from '../../stores/strings.ts';
+import { stateOf, tuningOn } from '../../stores/strings.ts';
+import { takeBackLast, useUndo } from '../../stores/undo.ts';
+import { useUndoKey } from '../../ui/keys.ts';
 import { Nothing } from '../../ui/nothing.tsx';
-import { Removed } from '../../ui/removed.tsx';
+import { UndoLine } from '../../ui/undo-line.tsx';
 import type { Ground } from './draft.ts';
+import { FilesMenu } from './files-menu.tsx';
+import { ImportPage } from './import-page.tsx';
 import { NoTunings } from './no-tunings.tsx';
+import { type SheetKind, SheetPage } from './sheet-page.tsx';
 import { TuningForm } from './tuning-form.tsx';
 import { TuningLibrary } from './tuning-library.tsx';
+
+/** What stands in the place of the list. */
+type Page =
+  | { readonly kind: 'form'; readonly ground: Ground }
+  | { readonly kind: 'sheet'; readonly tuning: Tuning; readonly sheet: SheetKind }
+  | { readonly kind: 'import'; readonly file: LookedAt };
 
 /** Tunings: one library for every instrument, shown as it is on the one in hand. */
 export function TuningsScreen() {
@@ -20,8 +32,10 @@ export function TuningsScreen() {
   const { data: tunings } = useLibrary('tunings.list', {});
   const { data: settings } = useLibrary('settings.read', {});
   const { data: songs } = useLibrary('songs.list', {});
-  const [editing, setEditing] = useState<Ground | null>(null);
-  const { removed, problem, remove, undo } = useRemoval('tunings');
+  const [page, setPage] = useState<Page | null>(null);
+  const { problem, remove } = useRemoval('tunings');
+  const undo = useUndo();
+  useUndoKey(() => void takeBackLast());
   if (overviews === undefined || tunings === undefined || settings === undefined || songs === undefined) return null;
   if (overview === null) {
     return (
@@ -33,13 +47,34 @@ export function TuningsScreen() {
       />
     );
   }
-  if (editing !== null) return <TuningForm ground={editing} instrument={overview.instrument.name} onLeave={() => setEditing(null)} />;
-  const add = () => setEditing({ tuning: null, shown: null, home: homePitches(overview.stringSet) });
-  const removedLine = <Removed name={removed?.name ?? null} problem={problem} onUndo={undo} />;
+  const leave = () => setPage(null);
+  if (page?.kind === 'form') return <TuningForm ground={page.ground} instrument={overview.instrument.name} onLeave={leave} />;
+  if (page?.kind === 'import') return <ImportPage file={page.file} onLeave={leave} />;
+  if (page?.kind === 'sheet') {
+    const to = tuningOn(overview, page.tuning, settings);
+    if (to !== null) {
+      return (
+        <SheetPage
+          kind={page.sheet}
+          tuning={page.tuning}
+          to={to}
+          present={stateOf(overview, tunings, settings).tuning.pitches}
+          overview={overview}
+          referenceHertz={settings.referenceHertz}
+          onLeave={leave}
+        />
+      );
+    }
+  }
+  const open = (ground: Ground) => setPage({ kind: 'form', ground });
+  const add = () => open({ tuning: null, shown: null, home: homePitches(overview.stringSet) });
+  const undoLine = <UndoLine last={undo.last} problem={problem ?? undo.problem} onUndo={() => void takeBackLast()} />;
+  const files = <FilesMenu instrument={overview.instrument} onLook={(file) => setPage({ kind: 'import', file })} />;
   if (tunings.length === 0) {
     return (
       <NoTunings overview={overview} onNew={add}>
-        {removedLine}
+        {files}
+        {undoLine}
       </NoTunings>
     );
   }
@@ -50,17 +85,20 @@ export function TuningsScreen() {
       tunings={tunings}
       songs={songs}
       settings={settings}
-      removed={removedLine}
+      undo={undoLine}
+      files={files}
       onNew={add}
-      onEdit={(tuning) => setEditing(groundOf(tuning, overview, settings))}
+      onEdit={(tuning) => open({ tuning, ...shownOn(tuning, overview, settings) })}
+      onStartFrom={(tuning) => open({ tuning: null, startsFrom: tuning, ...shownOn(tuning, overview, settings) })}
+      onSheet={(tuning, sheet) => setPage({ kind: 'sheet', tuning, sheet })}
       onRemove={remove}
     />
   );
 }
 
 /** A tuning opens as it is on the instrument in hand; where that cannot take it, as it was written. */
-function groundOf(tuning: Tuning, overview: Overview, settings: Settings): Ground {
+function shownOn(tuning: Tuning, overview: Overview, settings: Settings): Pick<Ground, 'shown' | 'home'> {
   const here = tuningOn(overview, tuning, settings);
-  if (here === null) return { tuning, shown: tuning.courses.map(({ pitches }) => pitches), home: tuning.home };
-  return { tuning, shown: here.pitches, home: homePitches(overview.stringSet) };
+  if (here === null) return { shown: tuning.courses.map(({ pitches }) => pitches), home: tuning.home };
+  return { shown: here.pitches, home: homePitches(overview.stringSet) };
 }
