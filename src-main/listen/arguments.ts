@@ -78,7 +78,7 @@ function tuningFrom(words: string, stringSet: StringSet): OpenPitches {
       { courses: single(preset.pitches).map((row) => ({ pitches: row, offsetCents: 0 })), home: single(preset.home) },
       home,
     );
-    if (carried !== null) return carried.pitches;
+    if (carried?.sameShapes === true) return carried.pitches;
   }
   throw new UsageError(
     `“${words}” is neither a starter tuning for this instrument nor a row of pitches: “${pitches.notAPitch}” is no pitch.`,

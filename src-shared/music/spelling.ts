@@ -22,8 +22,8 @@ const fifth = (name: string): number => (naturals[name.charAt(0)] ?? 0) + 7 * (n
 
 const classOf = (name: string): number => (((7 * fifth(name)) % 12) + 12) % 12;
 
-const flatNames = ['C', 'Db', 'D', 'Eb', 'E', 'F', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B'] as const;
-const sharpNames = ['C', 'C#', 'D', 'D#', 'E', 'F', 'F#', 'G', 'G#', 'A', 'A#', 'B'] as const;
+export const flatNames = ['C', 'Db', 'D', 'Eb', 'E', 'F', 'Gb', 'G', 'Ab', 'A', 'Bb', 'B'] as const;
+export const sharpNames = ['C', 'C#', 'D', 'D#', 'E', 'F', 'F#', 'G', 'G#', 'A', 'A#', 'B'] as const;
 /** The commoner of the two where nothing else decides: flats for E♭ A♭ B♭, sharps for F♯ C♯. */
 const commonNames = ['C', 'C#', 'D', 'Eb', 'E', 'F', 'F#', 'G', 'Ab', 'A', 'Bb', 'B'] as const;
 

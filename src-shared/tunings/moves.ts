@@ -1,4 +1,5 @@
-import { distance, semitonesBetween, type SpelledInterval, type SpelledPitch } from '#shared/music/index.ts';
+import { distance, pitchMidi, semitonesBetween, type SpelledInterval, type SpelledPitch, spellTogether } from '#shared/music/index.ts';
+import { type Cents, centsBetween, type Hertz, hertzToMidi } from '#shared/units/index.ts';
 
 /** Open pitches per course and per string, from the player's eye down. */
 export type OpenPitches = readonly (readonly SpelledPitch[])[];
@@ -31,6 +32,34 @@ export function movesBetween(from: OpenPitches, to: OpenPitches): readonly Move[
     const furthest = steps.reduce((most, step) => (Math.abs(step) > Math.abs(most) ? step : most), 0);
     return { course, from: strings, to: wanted, interval: distance(first, firstWanted), semitones: furthest };
   });
+}
+
+/** A move from where a course is heard; `from` is the pitch nearest to it, `cents` how far each string has to go, positive = tighten. */
+export type PresentMove = Move & { readonly cents: readonly Cents[] };
+
+/**
+ * The moves from where the strings are, in hertz per course and string, to a tuning: `to` as pitches and `wanted` in hertz (its offsets taken in).
+ * A string within half a semitone of its pitch is called by that pitch. Throws RangeError where the two do not have the same courses and strings.
+ */
+export function movesFromPresent(
+  present: readonly (readonly Hertz[])[],
+  to: OpenPitches,
+  wanted: readonly (readonly Hertz[])[],
+  reference: Hertz,
+): readonly PresentMove[] {
+  const numbers = present.map((strings) => strings.map((heard) => Math.round(hertzToMidi(heard, reference))));
+  const names = [...spellTogether(numbers.flat())];
+  const from = numbers.map((strings, course) =>
+    strings.flatMap((number, string) => {
+      const there = to[course]?.[string];
+      const name = names.shift();
+      return there !== undefined && pitchMidi(there) === number ? [there] : name === undefined ? [] : [name];
+    }),
+  );
+  return movesBetween(from, to).map((move, course) => ({
+    ...move,
+    cents: (present[course] ?? []).map((heard, string) => centsBetween(wanted[course]?.[string] ?? heard, heard)),
+  }));
 }
 
 /**

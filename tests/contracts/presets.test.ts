@@ -1,8 +1,15 @@
 import { describe, expect, test } from 'vitest';
-import { courseScaleLength, homePitches, instrumentPresets, stringSetFromPreset, stringSetSchema } from '#shared/instruments/index.ts';
+import {
+  courseNumber,
+  courseScaleLength,
+  homePitches,
+  instrumentPresets,
+  stringSetFromPreset,
+  stringSetSchema,
+} from '#shared/instruments/index.ts';
 import { breakShare, confirmShare, linearDensity, tensionNewtons } from '#shared/tension/index.ts';
-import { pitchHertz } from '#shared/music/index.ts';
-import { carry, tuningPresets } from '#shared/tunings/index.ts';
+import { openChord, pitchHertz, semitonesBetween } from '#shared/music/index.ts';
+import { carry, duplicates, type TuningPreset, tuningPresets } from '#shared/tunings/index.ts';
 import { hertz } from '#shared/units/index.ts';
 
 const reference = hertz(440);
@@ -76,15 +83,46 @@ describe('the registries', () => {
   test.each(tuningPresets.map((tuning) => [tuning.id, tuning] as const))(
     'the starter tuning %s fits an instrument and moves no string by an octave',
     (_, tuning) => {
-      const courses = tuning.pitches.map((pitch) => ({ pitches: [pitch], offsetCents: 0 }));
-      const home = tuning.home.map((pitch) => [pitch]);
       const homes = instrumentPresets.map((preset) =>
         homePitches(stringSetFromPreset(preset, { id: 's', instrumentId: 'i', name: 'n', fittedAt: 0 })),
       );
-      expect(homes.some((there) => carry({ courses, home }, there)?.sameShapes === true)).toBe(true);
+      expect(homes.some((there) => carry(rowOf(tuning), there)?.sameShapes === true)).toBe(true);
       for (const [index, pitch] of tuning.pitches.entries()) {
         expect(Math.abs(Math.log2(pitchHertz(pitch, reference) / pitchHertz(tuning.home[index]!, reference)))).toBeLessThan(0.5);
       }
     },
   );
+
+  test.each(tuningPresets.map((tuning) => [tuning.id, tuning] as const))('the starter tuning %s is what its name says', (_, tuning) => {
+    const steps = tuning.pitches.map((pitch, index) => semitonesBetween(tuning.home[index]!, pitch));
+    expect(claimOf(tuning.name, steps, openChord(tuning.pitches))).toBe(true);
+  });
+
+  test('no starter tuning is there twice', () => {
+    expect(duplicates(tuningPresets.map((tuning) => ({ ...tuning, ...rowOf(tuning) })))).toEqual([]);
+  });
+
+  test.each(instrumentPresets.map((preset) => [preset.id, preset] as const))('%s finds its home among the starter tunings', (_, preset) => {
+    const home = preset.courses.map((course) => course.home);
+    const homes = tuningPresets.filter(({ name }) => name === 'Home');
+    expect(homes.filter((tuning) => carry(rowOf(tuning), home)?.sameShapes === true)).toHaveLength(1);
+  });
 });
+
+const rowOf = ({ pitches, home }: TuningPreset) => ({
+  courses: pitches.map((pitch) => ({ pitches: [pitch], offsetCents: 0 })),
+  home: home.map((pitch) => [pitch]),
+});
+
+const sizes: Readonly<Record<string, number>> = { 'a semitone': 1, 'a tone': 2 };
+
+/** Whether a name is borne out by the moves or by the chord of the open courses. Drop and double are trade terms, checked against published pitches. */
+function claimOf(name: string, steps: readonly number[], chord: string | null): boolean {
+  if (name === 'Home') return steps.every((step) => step === 0);
+  if (name.startsWith('Open ')) return [name.slice(5), `${name.slice(5)} major`].includes((chord ?? '').replace('♭', 'b'));
+  const [, who, way, size] = /^(\d|All) (up|down) (a semitone|a tone)$/u.exec(name) ?? [];
+  if (who === undefined) return /^(?:Drop|Double) [A-G]$/u.test(name);
+  const step = (way === 'down' ? -1 : 1) * sizes[size!]!;
+  const wanted = steps.map((_, index) => (who === 'All' || Number(who) === courseNumber(index, steps.length) ? step : 0));
+  return wanted.join(' ') === steps.join(' ');
+}

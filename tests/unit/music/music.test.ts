@@ -60,6 +60,11 @@ describe('moves are spelled intervals', () => {
     ['C4', 'Bb3', '-2M', 'down a major second', -2],
     ['A4', 'A4', '1P', 'stays', 0],
     ['G4', 'G3', '-8P', 'down a perfect octave', -12],
+    ['E4', 'E#4', '1A', 'up an augmented unison', 1],
+    ['Cb2', 'B1', '-2d', 'down a diminished second', 0],
+    ['B3', 'Cb4', '2d', 'up a diminished second', 0],
+    ['G3', 'B4', '10M', 'up a major 10th', 16],
+    ['D3', 'Ab2', '-4A', 'down an augmented fourth', -6],
   ])('%s to %s is %s: %s', (from, to, interval, words, semitones) => {
     expect(distance(pitch(from), pitch(to))).toBe(interval);
     expect(writtenInterval(distance(pitch(from), pitch(to)))).toBe(words);

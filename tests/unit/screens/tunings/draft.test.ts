@@ -97,6 +97,7 @@ describe('starter tunings', () => {
       expect(offered.length).toBeGreaterThan(2);
       for (const tuning of offered) expect(tuningSchema.parse(tuning).courses).toHaveLength(courses);
     }
-    expect(starterTunings(doubled, newId)).toEqual([]);
+    expect(starterTunings(doubled, newId).map(({ name }) => name)).toContain('Open C minor');
+    expect(starterTunings([['C4'], ['D4'], ['E4'], ['F4']] as never, newId)).toEqual([]);
   });
 });
