@@ -12,10 +12,10 @@ const signs: readonly (readonly [RegExp, string])[] = [
   [/♭/gu, 'b'],
   [/♯/gu, '#'],
   [/♮/gu, ''],
-  [/\s*[-\s](?:double[-\s]flat|doppio bemolle|double b[eé]mol|doble bemol)(?![a-z])/giu, 'bb'],
-  [/\s*[-\s](?:double[-\s]sharp|doppio diesis|double di[eè]se|doble sostenido)(?![a-z])/giu, '##'],
-  [/\s*[-\s](?:flat|bemolle|b[eé]mol)(?![a-z])/giu, 'b'],
-  [/\s*[-\s](?:sharp|diesis|di[eè]se|sostenido|sustenido)(?![a-z])/giu, '#'],
+  [/[-\s]+(?:double[-\s]flat|doppio bemolle|double b[eé]mol|doble bemol)(?![a-z])/giu, 'bb'],
+  [/[-\s]+(?:double[-\s]sharp|doppio diesis|double di[eè]se|doble sostenido)(?![a-z])/giu, '##'],
+  [/[-\s]+(?:flat|bemolle|b[eé]mol)(?![a-z])/giu, 'b'],
+  [/[-\s]+(?:sharp|diesis|di[eè]se|sostenido|sustenido)(?![a-z])/giu, '#'],
 ];
 
 /** Turns true signs and sign words into `b` and `#`, in a name or a whole row: `E flat4` → `Eb4`, `si bémol` → `sib`. */

@@ -10,11 +10,16 @@ export type SpelledPitch = string & { readonly [spelled]: true };
 /** The stored form of a spelled pitch. */
 export const pitchSchemaPattern = /^[A-G](?:b{1,2}|#{1,2})?-?\d$/;
 
+/** Longer words and rows are read by nobody; hostile ones would keep the expressions busy. */
+const longestPitch = 40;
+const longestRow = 400;
+
 /**
  * Reads one pitch as people type it, its octave included: `Eb4`, `E♭4`, `d#4`, `es4`. Octaves are scientific in every language (C4 = middle C).
  * Null where it is none. `parsePitch('e♭4')` → `Eb4`; `parsePitch('H4')` → null; `parsePitch('H4', 'german')` → `B4`.
  */
 export function parsePitch(text: string, language: NoteLanguage = 'english'): SpelledPitch | null {
+  if (text.length > longestPitch) return null;
   const [, typed, octave] = /^(.*?)\s*(-?\d)$/u.exec(text.trim()) ?? [];
   const name = typed === undefined || octave === undefined ? null : readName(typed, language);
   return name === null || octave === undefined ? null : pitchOf(name, octave);
@@ -26,8 +31,11 @@ function pitchOf(name: string, octave: number | string): SpelledPitch | null {
   return pitchSchemaPattern.test(pitch) && !Note.get(pitch).empty ? (pitch as SpelledPitch) : null;
 }
 
-/** The words of a row, signs in ASCII; an octave that stands apart belongs to the word before it. */
+/** The words of a row, signs in ASCII; an octave that stands apart belongs to the word before it. A row that is too long is one word. */
 export const rowWords = (text: string): readonly string[] =>
+  text.length > longestRow ? [`${text.slice(0, longestPitch)}…`] : wordsOf(text);
+
+const wordsOf = (text: string): readonly string[] =>
   plainSigns(text)
     .replace(/\s+(?=-?\d(?:[\s,;]|$))/gu, '')
     .split(/[\s,;]+/u)

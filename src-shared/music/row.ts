@@ -1,9 +1,6 @@
 import { type NoteLanguage, readName } from './names.ts';
 import { parsePitch, pitchMidi, pitchNamed, rowWords, type SpelledPitch } from './pitch.ts';
 
-/** Longer rows are not read. */
-const longestRow = 200;
-
 /**
  * Reads a row of pitches with or without octaves, parted or run together, for the open courses of a home from the player's eye down.
  * Where no octave is given it is the one nearest to the course's home, the lower of two equally near. A small first letter before capitals
@@ -15,7 +12,6 @@ export function parsePitchesNear(
   home: readonly SpelledPitch[],
   language: NoteLanguage = 'english',
 ): readonly SpelledPitch[] | { readonly notAPitch: string } {
-  if (text.length > longestRow) return { notAPitch: `${text.slice(0, 20)}…` };
   const words = rowWords(text);
   const [only] = words;
   const names = words.length === 1 && only !== undefined ? runTogether(only, home.length, language) : words;
@@ -30,22 +26,18 @@ export function parsePitchesNear(
   return [above(first, second), second, ...others];
 }
 
+/** The pitch of a name that is nearest to a home, the lower of two. */
 function nearest(name: string | null, home: SpelledPitch | undefined): SpelledPitch | null {
-  if (name === null || home === undefined) return null;
-  const class0 = pitchNumber(name);
-  if (class0 === null) return null;
-  const distance = (((class0 - pitchMidi(home)) % 12) + 12) % 12;
-  return pitchNamed(pitchMidi(home) + (distance < 6 ? distance : distance - 12), name);
+  const somewhere = name === null ? null : parsePitch(`${name}4`);
+  if (name === null || somewhere === null || home === undefined) return null;
+  const up = (((pitchMidi(somewhere) - pitchMidi(home)) % 12) + 12) % 12;
+  return pitchNamed(pitchMidi(home) + (up < 6 ? up : up - 12), name);
 }
-
-const pitchNumber = (name: string): number | null => {
-  const pitch = parsePitch(`${name}4`);
-  return pitch === null ? null : pitchMidi(pitch);
-};
 
 const marksReEntrant = (names: readonly string[]): boolean =>
   names.every((name, course) => !/\d/u.test(name) && (course === 0 ? /^\p{Ll}/u : /^\p{Lu}/u).test(name));
 
+/** The same name above another pitch, by an octave at most. */
 function above(pitch: SpelledPitch, beside: SpelledPitch): SpelledPitch {
   const up = ((((pitchMidi(pitch) - pitchMidi(beside)) % 12) + 11) % 12) + 1;
   return pitchNamed(pitchMidi(beside) + up, pitch.replace(/-?\d$/u, '')) ?? pitch;

@@ -119,6 +119,19 @@ describe('where strings break', () => {
     near(limitOf(material), expected, 0.01);
   });
 
+  // ASTM A228 requirements as tabulated on interwiregroup.com: diameter in inches, least tensile strength in Pa.
+  test.each([
+    [0.009, 2_709_639_501],
+    [0.01, 2_668_270_959],
+    [0.012, 2_599_323_389],
+    [0.016, 2_495_902_034],
+  ])('music wire of %d in breaks inside our band for steel', (_, strength) => {
+    const product = Math.sqrt(strength / 7806) / 2;
+    const limit = breakLimit({ material: 'steel', wound: false })!;
+    expect(product).toBeGreaterThan(limit.low);
+    expect(product).toBeLessThan(limit.high);
+  });
+
   test('gut at 260 Hz·m carries 351.5 MPa', () => {
     const section = (Math.PI * 0.001 ** 2) / 4;
     near(tensionNewtons(linearDensity(plain('gut', 1))!.value, millimetres(1000), hertz(260)) / section, 351_520_000, 10_000);

@@ -96,6 +96,21 @@ describe('three languages of note names', () => {
   });
 });
 
+describe('text that nobody types', () => {
+  const long = `E${' '.repeat(1_000_000)}x`;
+
+  test('is no pitch, however long it is', () => {
+    expect(parsePitch(long)).toBeNull();
+    for (const read of [
+      parsePitches(long),
+      parsePitchesNear(long, open('G4 C4').flat()),
+      parsePitchesNear('b'.repeat(350), open('G4 C4').flat()),
+    ]) {
+      expect(read).toHaveProperty('notAPitch');
+    }
+  });
+});
+
 describe('rows without octaves take them from the home', () => {
   const near = (text: string, home: string, language?: 'english' | 'german' | 'fixed-do') => {
     const read = parsePitchesNear(text, open(home).flat(), language);
