@@ -1,4 +1,4 @@
-import { cents, type Cents, centsBetween, hertz } from '#shared/units/index.ts';
+import { cents, type Cents, centsBetween, type Hertz, hertz } from '#shared/units/index.ts';
 
 /** Frequencies in hertz per course and per string, from the player's eye down. */
 export type Strings = readonly (readonly number[])[];
@@ -10,6 +10,8 @@ export type MatchContext = {
   readonly wanted: Strings;
   /** Place of the course that the player was asked to pluck, or null for any. */
   readonly asked: number | null;
+  /** Which string of that course, where it has several; null or left out = any of them. */
+  readonly askedString?: number | null;
 };
 
 /** The course that sounds, with how far its string is from wanted; or why that cannot be told. `certainty` is a share, 0 to 1. */
@@ -21,78 +23,100 @@ export type Match =
       readonly candidates: readonly number[];
     };
 
-/** How far past its way from present to wanted a string may be and still be taken for itself, in cents (common practice: a semitone and a half). */
-const reachCents = 150;
-/** The same for the course asked for, whose peg may have been turned the wrong way or left far off. */
-const askedReachCents = 700;
+/**
+ * How far past its way from present to wanted a string may be and still be taken for itself, in cents: a semitone and a half (common practice),
+ * and what pitch and log err by.
+ */
+const reachCents = 158;
+/** The same for the course asked for, whose peg may have been turned the wrong way, or of which the log is out of date. */
+const askedReachCents = 1450;
 /** A string that is where it was last heard is within this many cents of there. */
 const settledCents = 35;
+/** Two strings of a course nearer to one another than this cannot be told apart by one pitch, in cents. */
+const pairCents = 20;
+const octave = 1200;
 
-type Candidate = { readonly course: number; readonly string: number; readonly outsideCents: number; readonly fromPresentCents: number };
+type Candidate = {
+  readonly course: number;
+  readonly string: number;
+  /** How far the sound lies outside the string's way from present to wanted. */
+  readonly outsideCents: number;
+  readonly fromPresentCents: number;
+};
 
 /**
  * Tells which course a pitch belongs to. A string being retuned may be anywhere between its present and its wanted pitch, and some way past either.
- * The course asked for is believed unless another string that needs no work lies right there and the asked one cannot.
+ * The course asked for is believed, unless the sound lies off its way and another string stands right there, or it is an octave off;
+ * with less certainty where it lies on its way, but far from where it was last heard, and another string stands there.
+ * With none asked for, the only course in reach is meant; where several are, none is guessed.
  * C4 asked to go to B♭3, heard at B3 → course of the C string, +100 cents.
  */
 export function matchFrame(heardHertz: number, context: MatchContext): Match {
   const heard = hertz(heardHertz);
   const candidates = candidatesFor(heard, context);
-  const { asked } = context;
-  const best = candidates[0];
-  const askedOne = candidates.find(({ course }) => course === asked);
-  if (askedOne !== undefined && askedOne.outsideCents <= askedReachCents && !(best !== undefined && isPlainlyAnother(best, askedOne))) {
-    return found(askedOne, heard, context, askedOne.outsideCents <= reachCents ? 0.98 : 0.8);
-  }
-  const near = candidates.filter(({ outsideCents }) => outsideCents <= reachCents);
-  const [first, second] = near;
-  if (first === undefined) return nothingNear(heard, context);
-  if (second === undefined || first.outsideCents + settledCents < second.outsideCents) return found(first, heard, context, 0.95);
-  const here = near.filter(({ fromPresentCents }) => Math.abs(fromPresentCents) <= settledCents);
-  const [only, another] = here;
-  if (only !== undefined && another === undefined) return found(only, heard, context, 0.85);
-  const alike = near.filter(({ outsideCents }) => outsideCents < first.outsideCents + settledCents).map(({ course }) => course);
-  return { kind: 'unknown', reason: 'could-be-several', candidates: [...new Set(alike)] };
+  const near = candidates.filter(({ outsideCents }) => outsideCents < reachCents);
+  const asked = candidates.find(({ course }) => course === context.asked);
+  if (asked !== undefined) return matchAsked(heard, context, asked, near);
+  const [only, another] = near;
+  if (only === undefined) return nothingNear(heard, context);
+  return another === undefined
+    ? found(only, heard, context, 0.95)
+    : { kind: 'unknown', reason: 'could-be-several', candidates: near.map(({ course }) => course) };
+}
+
+function matchAsked(heard: Hertz, context: MatchContext, asked: Candidate, near: readonly Candidate[]): Match {
+  const standing = near.filter(({ course, fromPresentCents }) => course !== asked.course && Math.abs(fromPresentCents) <= settledCents);
+  const isFromRest = Math.abs(asked.fromPresentCents) < reachCents;
+  if (asked.outsideCents < reachCents) return found(asked, heard, context, isFromRest || standing.length === 0 ? 0.98 : 0.6);
+  const [other, another] = standing;
+  if (other !== undefined && another === undefined) return found(other, heard, context, 0.85);
+  if (other !== undefined) return { kind: 'unknown', reason: 'could-be-several', candidates: standing.map(({ course }) => course) };
+  if (isOctaveOff(heard, asked, context)) return { kind: 'unknown', reason: 'an-octave-off', candidates: [asked.course] };
+  return asked.outsideCents <= askedReachCents ? found(asked, heard, context, 0.8) : nothingNear(heard, context);
 }
 
 /** Every course by its likeliest string, the nearest course first. */
-function candidatesFor(heard: ReturnType<typeof hertz>, { present, wanted }: MatchContext): readonly Candidate[] {
-  return present
+const candidatesFor = (heard: Hertz, context: MatchContext): readonly Candidate[] =>
+  context.present
     .map((strings, course) =>
-      strings
-        .map((from, string): Candidate => {
-          const fromPresentCents = centsBetween(heard, hertz(from));
-          const fromWantedCents = centsBetween(heard, hertz(wanted[course]?.[string] ?? from));
-          const isBetween = Math.sign(fromPresentCents) !== Math.sign(fromWantedCents);
-          const outsideCents = isBetween ? 0 : Math.min(Math.abs(fromPresentCents), Math.abs(fromWantedCents));
-          return { course, string, outsideCents, fromPresentCents };
-        })
-        .reduce((a, b) => (b.outsideCents < a.outsideCents ? b : a)),
+      likeliest(
+        strings.map((from, string) => candidateOf(heard, context, course, string, from)),
+        course,
+        context,
+      ),
     )
     .sort((a, b) => a.outsideCents - b.outsideCents);
+
+function candidateOf(heard: Hertz, { wanted }: MatchContext, course: number, string: number, from: number): Candidate {
+  const fromPresentCents = centsBetween(heard, hertz(from));
+  const fromWantedCents = centsBetween(heard, hertz(wanted[course]?.[string] ?? from));
+  const isBetween = Math.sign(fromPresentCents) !== Math.sign(fromWantedCents);
+  const outsideCents = isBetween ? 0 : Math.min(Math.abs(fromPresentCents), Math.abs(fromWantedCents));
+  return { course, string, outsideCents, fromPresentCents };
 }
 
-/** Whether another string that sits right where it was last heard explains the sound, and the asked one would have to be far off. */
-const isPlainlyAnother = (best: Candidate, asked: Candidate): boolean =>
-  best.course !== asked.course && Math.abs(best.fromPresentCents) <= settledCents && asked.outsideCents > reachCents;
+/** Of a double course the nearer string; of two as good as alike the one asked for. */
+function likeliest(strings: readonly Candidate[], course: number, { asked, askedString = null }: MatchContext): Candidate {
+  const nearest = strings.reduce((a, b) => (distance(b) < distance(a) ? b : a));
+  const wished = course === asked && askedString !== null ? strings[askedString] : undefined;
+  return wished !== undefined && distance(wished) < distance(nearest) + pairCents ? wished : nearest;
+}
 
-function found(
-  { course, string }: Candidate,
-  heard: ReturnType<typeof hertz>,
-  { wanted, present }: MatchContext,
-  certainty: number,
-): Match {
+const distance = ({ outsideCents, fromPresentCents }: Candidate): number => outsideCents + Math.abs(fromPresentCents) / 1000;
+
+function found({ course, string }: Candidate, heard: Hertz, { wanted, present }: MatchContext, certainty: number): Match {
   const target = wanted[course]?.[string] ?? present[course]?.[string];
   if (target === undefined) throw new RangeError(`no string ${string} on course ${course}`);
   return { kind: 'match', course, string, deviationCents: centsBetween(heard, hertz(target)), certainty };
 }
 
 /** Nothing is near: is it an octave above or below a string (a harmonic, or the octave taken for the note)? */
-function nothingNear(heard: ReturnType<typeof hertz>, context: MatchContext): Match {
-  const octaveApart = context.present.flatMap((strings, course) => {
-    const wanted = context.wanted[course] ?? strings;
-    const all = [...strings, ...wanted];
-    return all.some((pitch) => Math.abs(Math.abs(centsBetween(heard, hertz(pitch))) - cents(1200)) <= settledCents) ? [course] : [];
-  });
-  return { kind: 'unknown', reason: octaveApart.length > 0 ? 'an-octave-off' : 'no-string-near', candidates: octaveApart };
+function nothingNear(heard: Hertz, context: MatchContext): Match {
+  const apart = context.present.flatMap((_, course) => (isOctaveOff(heard, { course }, context) ? [course] : []));
+  return { kind: 'unknown', reason: apart.length > 0 ? 'an-octave-off' : 'no-string-near', candidates: apart };
 }
+
+const isOctaveOff = (heard: Hertz, { course }: Pick<Candidate, 'course'>, { present, wanted }: MatchContext): boolean =>
+  [...(present[course] ?? []), ...(wanted[course] ?? [])].some(
+    (pitch) => Math.abs(Math.abs(centsBetween(heard, hertz(pitch))) - cents(octave)) <= settledCents,
+  );

@@ -64,9 +64,42 @@ describe('which course is sounding', () => {
     expect(matchFrame(196.4, { present: double, wanted: double, asked: null })).toMatchObject({ course: 0, string: 1 });
   });
 
-  test('free, every open string of the standard strings is found up to a quarter tone off', () => {
+  test('free, between two strings a tone apart it does not guess', () => {
+    expect(matchFrame(off(home[3]?.[0], -80), { present: home, wanted: home, asked: null })).toEqual({
+      kind: 'unknown',
+      reason: 'could-be-several',
+      candidates: [3, 0],
+    });
+  });
+
+  test('the course asked for is known an octave and more from where it is wanted, if the log knows that it is there', () => {
+    for (const start of [-1400, -1200, -700, 700, 1200, 1400]) {
+      const present = home.map(([hertz], course) => [course === 2 ? off(hertz, start) : (hertz ?? 0)]);
+      expect(matchFrame(off(home[2]?.[0], start), { present, wanted: home, asked: 2 })).toMatchObject({ kind: 'match', course: 2 });
+    }
+  });
+
+  test('where the asked course has not been heard to move and another stands right there, it is believed with less certainty', () => {
+    const certainty = (present: string) => {
+      const match = matchFrame(home[2]?.[0] ?? 0, { present: hertzOf(present), wanted: hertzOf('G4 G4 E4 A4'), asked: 1 });
+      return match.kind === 'match' && match.course === 1 ? match.certainty : Number.NaN;
+    };
+    expect(certainty('G4 E4 E4 A4')).toBeGreaterThan(0.9);
+    expect(certainty('G4 A3 E4 A4')).toBeLessThan(0.7);
+  });
+
+  test('of a double course tuned in unison, the string asked for is meant', () => {
+    const double = [[392, 392.4], [261.6], [329.6], [440]];
+    for (const askedString of [0, 1])
+      expect(matchFrame(392.2, { present: double, wanted: double, asked: 0, askedString })).toMatchObject({
+        course: 0,
+        string: askedString,
+      });
+  });
+
+  test('free, every open string of the standard strings is found up to 40 cents off', () => {
     for (const [course, [hertz]] of home.entries()) {
-      for (const cents of [-50, -20, 0, 20, 50]) {
+      for (const cents of [-40, -20, 0, 20, 40]) {
         expect(matchFrame(off(hertz, cents), { present: home, wanted: home, asked: null })).toMatchObject({ kind: 'match', course });
       }
     }

@@ -1,0 +1,126 @@
+// Which course is sounding: every ukulele preset × starter tuning × start, with the course asked for and free. Run: node src-main/node24.mjs tests/bench/matching.ts [SEED]
+// Prints what was measured; asserts nothing.
+import { instrumentPresets } from '#shared/instruments/index.ts';
+import { matchFrame, type Strings } from '#shared/matching/index.ts';
+import { seededRandom } from '#shared/simulation/strings/index.ts';
+import { carry, tuningPresets, wantedHertz } from '#shared/tunings/index.ts';
+import { hertz } from '#shared/units/index.ts';
+import { print } from './settling/table.ts';
+
+const random = seededRandom(Number(process.argv[2] ?? 20_266));
+/** What a pitch errs by at 10 dB, and what the log does, as sigmas in cents (assumed). */
+const heardSigma = 2;
+const logSigma = 2;
+const reach = 150;
+/** Nearer to the edge of reach than this, it is the error that decides. */
+const margin = 16;
+
+const centsOff = (heard: number, from: number): number => 1200 * Math.log2(heard / from);
+const at = (from: number, cents: number): number => from * 2 ** (cents / 1200);
+const noisy = (pitch: number, sigma: number): number => at(pitch, random.normal(sigma));
+
+interface Case {
+  readonly home: Strings;
+  readonly wanted: Strings;
+}
+
+const cases: readonly Case[] = instrumentPresets
+  .filter(({ family }) => family === 'ukulele')
+  .flatMap(({ courses }) => {
+    const pitches = courses.map(({ home }) => home);
+    const home = wantedHertz(pitches, null, hertz(440));
+    return tuningPresets.flatMap((tuning) => {
+      const row = {
+        home: tuning.home.map((pitch) => [pitch]),
+        courses: tuning.pitches.map((pitch) => ({ pitches: [pitch], offsetCents: 0 })),
+      };
+      const carried = carry(row, pitches);
+      return carried === null ? [] : [{ home, wanted: wantedHertz(carried.pitches, null, hertz(440)) }];
+    });
+  });
+
+/** How far a pitch lies outside the way of a course. */
+function outside(pitch: number, present: readonly number[], wanted: readonly number[]): number {
+  return Math.min(
+    ...present.map((from, string) => {
+      const [a, b] = [centsOff(pitch, from), centsOff(pitch, wanted[string] ?? from)];
+      return Math.sign(a) === Math.sign(b) ? Math.min(Math.abs(a), Math.abs(b)) : 0;
+    }),
+  );
+}
+
+type Verdict = 'right' | 'wrong' | 'asks' | 'refused';
+type Tally = { -readonly [V in Verdict]: number };
+const tallies = new Map<string, Tally>();
+/** Plucked course × answer, by the player's numbers; the last two columns are "asks" and "refused". */
+const confusions = new Map<string, number[][]>();
+
+function judge(kind: string, truth: number, heardHertz: number, context: Parameters<typeof matchFrame>[1]): void {
+  const match = matchFrame(heardHertz, context);
+  const count = context.wanted.length;
+  const tally = tallies.get(kind) ?? { right: 0, wrong: 0, asks: 0, refused: 0 };
+  const verdict: Verdict =
+    match.kind === 'match' ? (match.course === truth ? 'right' : 'wrong') : match.reason === 'could-be-several' ? 'asks' : 'refused';
+  tally[verdict] += 1;
+  tallies.set(kind, tally);
+  if (count !== 4 || truth < 0) return;
+  const table = confusions.get(kind) ?? Array.from({ length: 4 }, () => [0, 0, 0, 0, 0, 0]);
+  const column = match.kind === 'match' ? match.course : match.reason === 'could-be-several' ? 4 : 5;
+  const row = table[truth];
+  if (row !== undefined) row[column] = (row[column] ?? 0) + 1;
+  confusions.set(kind, table);
+}
+
+for (const { home, wanted } of cases) {
+  for (const [course, [aim = 440]] of wanted.entries()) {
+    for (let start = -1400; start <= 1400; start += 50) {
+      // The course asked for starts anywhere; the others are as they were, or where they are wanted already.
+      const places = home.map(([pitch = 440], other) => [noisy(random.chance(0.5) ? pitch : (wanted[other]?.[0] ?? pitch), logSigma)]);
+      const from = at(aim, start);
+      const present = places.map((strings, other) => (other === course ? [noisy(from, logSigma)] : strings));
+      for (const share of [0, 0.25, 0.5, 0.75, 1]) {
+        const heard = noisy(at(from, -start * share), heardSigma);
+        judge('asked, on its way', course, heard, { present, wanted, asked: course });
+      }
+      for (const past of [-140, -60, 60, 140])
+        judge('asked, past its way', course, noisy(at(random.pick([from, aim]), past), heardSigma), { present, wanted, asked: course });
+      judge('asked, the log knows nothing of the start', course, noisy(from, heardSigma), { present: places, wanted, asked: course });
+      const other = random.pick(wanted.map((_, index) => index).filter((index) => index !== course));
+      const plucked = noisy(places[other]?.[0] ?? 440, heardSigma);
+      const isOnWay = outside(plucked, present[course] ?? [], wanted[course] ?? []) < reach + margin;
+      judge(isOnWay ? 'another plucked, on the asked one’s way' : 'another plucked', other, plucked, { present, wanted, asked: course });
+    }
+    for (let offset = -reach; offset <= reach; offset += 5) {
+      for (const near of [home[course]?.[0] ?? 440, aim]) {
+        const present = home.map(([pitch = 440]) => [noisy(pitch, logSigma)]);
+        const heard = noisy(at(near, offset), heardSigma);
+        const others = wanted.filter(
+          (strings, other) => other !== course && outside(heard, present[other] ?? [], strings) < reach + margin,
+        );
+        judge(others.length > 0 ? 'free, in reach of several' : 'free, in reach of one', course, heard, { present, wanted, asked: null });
+      }
+    }
+  }
+  for (let trial = 0; trial < 400; trial += 1) {
+    const heard = at(440, random.between(-3600, 2400));
+    if (home.every((strings, other) => outside(heard, strings, wanted[other] ?? []) > reach + margin))
+      judge('free, in reach of none', -1, heard, { present: home, wanted, asked: null });
+  }
+}
+
+const percent = (part: number, all: number): string => `${((100 * part) / all).toFixed(2)} %`;
+print(
+  `Which course? ${cases.length} presets × tunings, pitch and log each off by a sigma of ${heardSigma} cents`,
+  ['', 'frames', 'right', 'wrong', 'asks', 'refused'],
+  [...tallies].map(([kind, tally]) => {
+    const all = tally.right + tally.wrong + tally.asks + tally.refused;
+    return [kind, `${all}`, percent(tally.right, all), percent(tally.wrong, all), percent(tally.asks, all), percent(tally.refused, all)];
+  }),
+);
+for (const [kind, table] of confusions) {
+  print(
+    `Plucked (down) and answered (across): ${kind}`,
+    ['', 'course 4', 'course 3', 'course 2', 'course 1', 'asks', 'refused'],
+    table.map((row, place) => [`course ${4 - place}`, ...row.map(String)]),
+  );
+}
