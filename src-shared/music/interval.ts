@@ -1,4 +1,4 @@
-import { pitchMidi, pitchNamed, type SpelledPitch } from './pitch.ts';
+import { pitchClass, pitchMidi, pitchNamed, type SpelledPitch } from './pitch.ts';
 import { flatNames, sharpNames } from './spelling.ts';
 
 // Own arithmetic: tonal loses an octave where an interval turns round at the octave's border (from Cb2 down to B1).
@@ -16,12 +16,12 @@ const letters = 'CDEFGAB';
 const naturals = [0, 2, 4, 5, 7, 9, 11];
 
 /** Letters from C0 up. */
-const step = (pitch: SpelledPitch): number => letters.indexOf(pitch.charAt(0)) + 7 * Number(/-?\d$/u.exec(pitch)?.[0]);
+const step = (pitch: SpelledPitch): number => letters.indexOf(pitch.charAt(0)) + 7 * Number(pitch.slice(pitchClass(pitch).length));
 
 /** Semitones of so many letters up, where the interval is perfect or major. */
 const plainSize = (steps: number): number => (naturals[steps % 7] ?? 0) + 12 * Math.floor(steps / 7);
 
-const isPerfect = (steps: number): boolean => [0, 3, 4].includes(steps % 7);
+const isPerfect = (steps: number): boolean => steps % 7 === 0 || steps % 7 === 3 || steps % 7 === 4;
 
 /** The spelled interval from one pitch to another. `distance('E4', 'Eb4')` → `-1A`; `distance('E4', 'D#4')` → `-2m`. */
 export function distance(from: SpelledPitch, to: SpelledPitch): SpelledInterval {

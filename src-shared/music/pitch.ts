@@ -1,4 +1,3 @@
-import { Note } from 'tonal';
 import { type Hertz, type Midi, midi, midiToHertz } from '#shared/units/index.ts';
 import { type NoteLanguage, plainSigns, readName, writeName } from './names.ts';
 
@@ -28,7 +27,7 @@ export function parsePitch(text: string, language: NoteLanguage = 'english'): Sp
 /** The pitch of an English name and an octave, or null where it cannot be stored. */
 function pitchOf(name: string, octave: number | string): SpelledPitch | null {
   const pitch = `${name}${octave}`;
-  return pitchSchemaPattern.test(pitch) && !Note.get(pitch).empty ? (pitch as SpelledPitch) : null;
+  return pitchSchemaPattern.test(pitch) ? (pitch as SpelledPitch) : null;
 }
 
 /** The words of a row, signs in ASCII; an octave that stands apart belongs to the word before it. A row that is too long is one word. */
@@ -61,24 +60,29 @@ export function parsePitches(text: string, language: NoteLanguage = 'english'): 
  * or its octave has more than one figure. `pitchNamed(59, 'Cb')` → `Cb4`.
  */
 export function pitchNamed(number: number, name: string): SpelledPitch | null {
-  const inOctaveFour = Note.midi(`${name}4`);
-  if (inOctaveFour === null || inOctaveFour === undefined) return null;
-  const octaves = (number - inOctaveFour) / 12;
+  if (!pitchSchemaPattern.test(`${name}4`)) return null;
+  const octaves = (number - numberOf(name, 4)) / 12;
   return Number.isInteger(octaves) ? pitchOf(name, 4 + octaves) : null;
 }
 
-/** MIDI number, A4 = 69; the octave belongs to the letter, so `B#3` is 60 and `Cb4` is 59. */
+const naturals: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
+
+/** MIDI number of a name in an octave, which is that of the letter. */
+const numberOf = (name: string, octave: number): number =>
+  12 * (octave + 1) + (naturals[name.charAt(0)] ?? Number.NaN) + (name.charAt(1) === 'b' ? 1 - name.length : name.length - 1);
+
+/** MIDI number, A4 = 69; the octave belongs to the letter, so `B#3` is 60 and `Cb4` is 59. Throws RangeError for what is no pitch. */
 export function pitchMidi(pitch: SpelledPitch): Midi {
-  const number = Note.midi(pitch);
-  if (number === null || number === undefined) throw new RangeError(`not a spelled pitch: ${pitch}`);
-  return midi(number);
+  if (!pitchSchemaPattern.test(pitch)) throw new RangeError(`not a spelled pitch: ${pitch}`);
+  const name = pitchClass(pitch);
+  return midi(numberOf(name, Number(pitch.slice(name.length))));
 }
 
 /** Frequency in equal temperament at the given reference pitch of A4. `pitchHertz('A4', hertz(440))` → 440. */
 export const pitchHertz = (pitch: SpelledPitch, reference: Hertz): Hertz => midiToHertz(pitchMidi(pitch), reference);
 
 /** The pitch without its octave: `Eb4` → `Eb`. */
-export const pitchClass = (pitch: SpelledPitch): string => pitch.replace(/-?\d$/u, '');
+export const pitchClass = (pitch: SpelledPitch): string => pitch.slice(0, pitch.charAt(pitch.length - 2) === '-' ? -2 : -1);
 
 /** A pitch, or a name without octave, with true signs, for people to read: `Eb4` → `E♭4`. */
 export const writtenPitch = (pitch: string): string => writtenPitchIn(pitch, 'english');

@@ -30,7 +30,8 @@ export function carryOrWhy(tuning: Written, home: OpenPitches): Carried | DoesNo
     if (whole === null || (moves.length !== there.length && !isWhole)) return { doesNotApply: 'strings of a course move apart', course };
     pitches.push(there.map((pitch, string) => transpose(pitch, isWhole ? whole : (moves[string] ?? whole))));
   }
-  return { pitches, sameShapes: homeShape(tuning.home) !== null && homeShape(tuning.home) === homeShape(home) };
+  const shape = homeShape(tuning.home);
+  return { pitches, sameShapes: shape !== null && shape === homeShape(home) };
 }
 
 /** The same where the reason does not matter; null where the tuning does not apply. */
