@@ -1,23 +1,14 @@
 import { createStore } from 'zustand/vanilla';
 import type { Host, Overview, Settings } from '#shared/contract/index.ts';
-import {
-  type Advice,
-  advise,
-  type CoachEvent,
-  type CoachState,
-  type Effect,
-  hear,
-  listenFor,
-  start,
-  step,
-} from '#shared/guidance/index.ts';
+import { type Advice, advise, type CoachEvent, type CoachState, type Effect, hear, listenFor, step } from '#shared/guidance/index.ts';
 import { type Reading, readingRow, type Turn, turnRow } from '#shared/log/index.ts';
 import type { Match } from '#shared/matching/index.ts';
 import type { PitchEvent } from '#shared/pitch/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { append } from './outbox.ts';
 import { cueLanded, listen, onPitch, type SoundChoice, session, stopListening } from './session.ts';
-import { stateOf, tuningOn, type TuningHere } from './strings.ts';
+import type { Plan } from './plan.ts';
+import type { TuningHere } from './strings.ts';
 
 /** A retune under way: from where to where, what the coach makes of it, and what was reached so far. */
 export type Retuning = {
@@ -42,28 +33,18 @@ export const retuning = createStore<{ readonly now: Retuning | null }>(() => ({ 
 type Begin = {
   readonly host: Host;
   readonly overview: Overview;
-  readonly tunings: readonly Tuning[];
   readonly tuning: Tuning | null;
-  readonly settings: Settings;
+  readonly plan: Plan;
   readonly sound: SoundChoice;
+  readonly settings: Settings;
 };
 
 const milliseconds = (): number => Date.now();
 let leave: (() => void) | null = null;
 
-/** Begins a retune and starts to listen. */
-export async function beginRetune({ host, overview, tunings, tuning, settings, sound }: Begin): Promise<void> {
-  const to = tuningOn(overview, tuning, settings);
-  if (to === null) throw new RangeError('this instrument cannot take the moves of this tuning');
-  const { tuning: from, present } = stateOf(overview, tunings, settings);
+/** Begins a retune as planned and starts to listen. */
+export async function beginRetune({ host, overview, tuning, plan: { from, to, coach }, sound, settings }: Begin): Promise<void> {
   const startedAt = milliseconds();
-  const coach = start({
-    instrument: coachInstrument(overview, startedAt),
-    present,
-    wanted: to.hertz,
-    toleranceCents: settings.toleranceCents,
-    atSeconds: startedAt / 1000,
-  });
   const id = crypto.randomUUID();
   await host.ask('log.beginRetune', {
     id,
@@ -167,17 +148,3 @@ function rowsOf(
     turns: effects.flatMap((effect) => (effect.kind === 'turned' ? [turnRow(effect, { ...stamp(), retuneId })] : [])),
   };
 }
-
-const day = 86_400_000;
-
-const coachInstrument = ({ instrument, stringSet }: Overview, now: number) => ({
-  scaleLengthMillimetres: instrument.scaleLengthMillimetres,
-  courses: stringSet.courses.map(({ strings }) => ({
-    strings: strings.map(({ material, wound, linearDensityKilogramsPerMetre }) => ({
-      material,
-      wound,
-      linearDensityKilogramsPerMetre,
-      daysSinceChange: Math.max(0, (now - stringSet.fittedAt) / day),
-    })),
-  })),
-});

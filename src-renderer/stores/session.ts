@@ -41,8 +41,10 @@ export async function listen(choice: SoundChoice, hint: Hint): Promise<void> {
   if (session.getState().listening !== null) return;
   const listening = startListening(source, { hint, channel: 'channel' in choice ? choice.channel : 0 });
   listening.onSnapshot((snapshot) => session.setState({ snapshot }));
+  // The session's clock starts near 0; plans and logs are on the epoch's.
+  const epochSeconds = Date.now() / 1000 - listening.nowSeconds();
   listening.onPitch((event) => {
-    for (const listener of pitchListeners) listener(event);
+    for (const listener of pitchListeners) listener({ ...event, atSeconds: epochSeconds + event.atSeconds });
   });
   listening.onLevel((level) => session.setState({ levelDecibels: level.peaksDecibels[listening.snapshot().channel] ?? null }));
   session.setState({ ...idle, listening, snapshot: listening.snapshot() });
@@ -63,7 +65,7 @@ export function stopListening(): void {
   session.setState(idle);
 }
 
-/** Calls `listener` for every pitch event; returns its own unsubscriber. */
+/** Calls `listener` for every pitch event, its time in seconds of the epoch; returns its own unsubscriber. */
 export function onPitch(listener: (event: PitchEvent) => void): () => void {
   pitchListeners.add(listener);
   return () => pitchListeners.delete(listener);

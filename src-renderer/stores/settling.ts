@@ -13,13 +13,17 @@ export type StringVerdict = { readonly course: number; readonly string: number; 
 export const horizonSeconds = 1800;
 const retunesRead = 12;
 
+/** As much of the log of an instrument's strings as is looked back on. */
+export const useLog = (overview: Overview | null) =>
+  useLibrary('log.read', { stringSetId: overview?.stringSet.id ?? 'none', retunes: retunesRead }, overview !== null);
+
 /** The verdicts on an instrument's strings, from the player's eye down, and the log that they come from; undefined while it loads. */
 export function useVerdicts(
   overview: Overview | null,
   toleranceCents: number,
 ): { readonly log: LogRows; readonly verdicts: readonly StringVerdict[] } | undefined {
   const now = useNow();
-  const { data: log } = useLibrary('log.read', { stringSetId: overview?.stringSet.id ?? 'none', retunes: retunesRead }, overview !== null);
+  const { data: log } = useLog(overview);
   return useMemo(() => {
     if (log === undefined || overview === null) return undefined;
     return { log, verdicts: verdictsOf(overview, log, now, toleranceCents) };

@@ -42,3 +42,33 @@ export const lastHeard = (readings: readonly Reading[], course: number, string: 
 /** Where every string is, in hertz: as it was last heard, else as `assumed` (the tuning that the instrument is in) says. */
 export const presentHertz = (readings: readonly Reading[], assumed: readonly (readonly number[])[]): readonly (readonly number[])[] =>
   assumed.map((strings, course) => strings.map((hertz, string) => lastHeard(readings, course, string)?.hertz ?? hertz));
+
+/** A retune of the whole instrument, in seconds of the epoch: what a coach learns from. */
+type RetuneHistory = {
+  readonly startedAtSeconds: number;
+  readonly wanted: readonly (readonly number[])[];
+  readonly turns: readonly { readonly atSeconds: number; readonly course: number; readonly string: number; readonly cents: number }[];
+  readonly readings: readonly {
+    readonly atSeconds: number;
+    readonly course: number;
+    readonly string: number;
+    readonly hertz: number;
+    readonly sigmaCents: number;
+  }[];
+};
+
+/** The retunes of a string set, each with its turns and with what was read until the next, oldest first. */
+export const retuneHistories = ({ retunes, turns, readings }: LogRows): readonly RetuneHistory[] =>
+  retunes.map(({ id, startedAt, wantedHertz }, index) => {
+    const until = retunes[index + 1]?.startedAt ?? Number.POSITIVE_INFINITY;
+    return {
+      startedAtSeconds: seconds(startedAt),
+      wanted: wantedHertz,
+      turns: turns
+        .filter(({ retuneId }) => retuneId === id)
+        .map(({ at, course, string, cents }) => ({ atSeconds: seconds(at), course, string, cents })),
+      readings: readings
+        .filter(({ at }) => at >= startedAt && at < until)
+        .map(({ at, course, string, hertz, sigmaCents }) => ({ atSeconds: seconds(at), course, string, hertz, sigmaCents })),
+    };
+  });

@@ -5,4 +5,4 @@
 export { readingRow, turnRow } from './rows-of.ts';
 export { readingSchema, readingSources, retuneSchema, turnSchema } from './rows.ts';
 export type { LogRows, Reading, ReadingSource, Retune, Turn } from './rows.ts';
-export { lastHeard, presentHertz, stringHistory, type StringHistory } from './history.ts';
+export { lastHeard, presentHertz, retuneHistories, stringHistory, type StringHistory } from './history.ts';

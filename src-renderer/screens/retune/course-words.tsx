@@ -1,6 +1,8 @@
 import { useStore } from 'zustand';
 import { useShallow } from 'zustand/shallow';
+import type { Advice } from '#shared/guidance/index.ts';
 import { courseNumber } from '#shared/instruments/index.ts';
+import type { SpelledPitch } from '#shared/music/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { pullAt } from '../../stores/pull.ts';
 import { type Retuning, retuning } from '../../stores/retuning.ts';
@@ -137,6 +139,12 @@ export function CourseTail({ course, isActive }: { readonly course: number; read
         <>
           <p className="lead">{words.pull}</p>
           <p className="quiet">{words.wanted}</p>
+          {words.aim === '' ? null : (
+            <>
+              <p className={styles['aim']}>{words.aim}</p>
+              <p className="small quiet">{words.because}</p>
+            </>
+          )}
           <p className={`small quiet ${styles['margins']}`}>{words.margins}</p>
         </>
       ) : (
@@ -149,9 +157,9 @@ export function CourseTail({ course, isActive }: { readonly course: number; read
   );
 }
 
-const noTail = { pull: '', wanted: '', margins: '', where: '', isThere: false };
+const noTail = { pull: '', wanted: '', aim: '', because: '', margins: '', where: '', isThere: false };
 
-function tailWords({ coach, overview, to, live }: Retuning, course: number): typeof noTail {
+function tailWords({ coach, overview, to, live, advice }: Retuning, course: number): typeof noTail {
   const state = coach.strings.find((one) => one.course === course);
   if (state === undefined) return noTail;
   const here = live?.match.kind === 'match' && live.match.course === course ? live.hertz : state.presentHertz;
@@ -166,6 +174,7 @@ function tailWords({ coach, overview, to, live }: Retuning, course: number): typ
   return {
     pull: now.newtons === null ? '' : `${figure(now.newtons, 1)} N`,
     wanted: after.newtons === null ? '' : `wanted ${figure(after.newtons, 1)} N`,
+    ...(advice.course === course ? aimWords(advice, to.pitches[course] ?? [], to.pitches.length) : { aim: '', because: '' }),
     margins: margins.length === 0 ? '' : `${margins.join(', ')}.`,
     where:
       !isThere && Math.abs(off) < 0.5
@@ -176,3 +185,24 @@ function tailWords({ coach, overview, to, live }: Retuning, course: number): typ
     isThere,
   };
 }
+
+/** Where the aim lies beside the wanted pitch, and why: `Aim 2 c below E♭4.` – `Settling adds 3, tightening course 1 takes off 1.` */
+function aimWords(
+  { leadCents, couplingCents, pulls }: Advice,
+  wanted: readonly SpelledPitch[],
+  courses: number,
+): { readonly aim: string; readonly because: string } {
+  const beside = (leadCents ?? 0) + (couplingCents ?? 0);
+  if (Math.abs(beside) < 0.5) return { aim: '', because: '' };
+  const settling = Math.abs(leadCents ?? 0) < 0.5 ? [] : [`settling ${change(-(leadCents ?? 0))}`];
+  const others = pulls
+    .filter(({ cents }) => Math.abs(cents) >= 0.5)
+    .map(({ course, cents }) => `${cents < 0 ? 'tightening' : 'loosening'} course ${courseNumber(course, courses)} ${change(cents)}`);
+  const because = [...settling, ...others].join(', ');
+  return {
+    aim: `Aim ${halves(Math.abs(beside))} c ${beside < 0 ? 'below' : 'above'} ${courseText(wanted)}.`,
+    because: because === '' ? '' : `${because.charAt(0).toUpperCase()}${because.slice(1)}.`,
+  };
+}
+
+const change = (cents: number): string => `${cents > 0 ? 'adds' : 'takes off'} ${halves(Math.abs(cents))}`;

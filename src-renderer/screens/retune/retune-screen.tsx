@@ -1,8 +1,13 @@
 import { useSearch } from '@tanstack/react-router';
 import { useStore } from 'zustand';
+import type { Overview, Settings } from '#shared/contract/index.ts';
+import type { Tuning } from '#shared/tunings/index.ts';
 import { useChosenInstrument } from '../../stores/chosen.ts';
+import { useNow } from '../../stores/clock.ts';
 import { useLibrary } from '../../stores/library.ts';
+import { planRetune } from '../../stores/plan.ts';
 import { retuning } from '../../stores/retuning.ts';
+import { horizonSeconds, useLog } from '../../stores/settling.ts';
 import { Nothing } from '../../ui/nothing.tsx';
 import { DonePage } from './done-page.tsx';
 import { ListenPage } from './listen-page.tsx';
@@ -31,12 +36,44 @@ export function RetuneScreen() {
   }
   const tuning = tunings.find(({ id }) => id === to) ?? null;
   return (
-    <PlanPage
+    <Planning
       key={`${overview.instrument.id} ${tuning?.id ?? ''}`}
       overview={overview}
       tunings={tunings}
       tuning={tuning}
       settings={settings}
+    />
+  );
+}
+
+type PlanningProps = {
+  readonly overview: Overview;
+  readonly tunings: readonly Tuning[];
+  readonly tuning: Tuning | null;
+  readonly settings: Settings;
+};
+
+/** Plans with what the log of the strings teaches, with a lead and without. */
+function Planning({ overview, tunings, tuning, settings }: PlanningProps) {
+  const now = useNow();
+  const { data: log } = useLog(overview);
+  if (log === undefined) return null;
+  const leadUntil = now + horizonSeconds * 1000;
+  const plan = (until: number | null) => planRetune({ overview, tunings, tuning, settings, log, leadUntil: until, now });
+  const [withLead, withoutLead] = [plan(leadUntil), plan(null)];
+  if (withLead === null || withoutLead === null) {
+    const title = `${tuning?.name ?? 'This tuning'} has other courses than ${overview.instrument.name}`;
+    return <Nothing title={title} sentence="Choose one that the instrument can take." to="/tunings" words="Go to the tunings" />;
+  }
+  return (
+    <PlanPage
+      overview={overview}
+      tunings={tunings}
+      tuning={tuning}
+      settings={settings}
+      withLead={withLead}
+      withoutLead={withoutLead}
+      leadUntil={leadUntil}
     />
   );
 }

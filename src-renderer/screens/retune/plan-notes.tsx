@@ -1,0 +1,78 @@
+import { cautionShare } from '#shared/tension/index.ts';
+import { Switch } from '../../ui/switch.tsx';
+import { clockTime } from '../../ui/time.ts';
+import { courseText, figure, halves, listed } from '../../ui/words.ts';
+import type { Line } from './lines.ts';
+import styles from './plan-page.module.css';
+
+/** What an aim lies beside its pitch so that the string settles onto it. `leadCents` is positive above. */
+export type Lead = { readonly line: Line; readonly leadCents: number };
+
+type Props = {
+  readonly lines: readonly Line[];
+  /** Those that move, in the order of turning. */
+  readonly moving: readonly Line[];
+  readonly leads: readonly Lead[];
+  readonly leadUntil: number;
+  readonly isLeadOn: boolean;
+  readonly onLead: (isOn: boolean) => void;
+};
+
+/** What to know of a plan besides its board: order, lead, pull, care. */
+export function PlanNotes({ lines, moving, leads, leadUntil, isLeadOn, onLead }: Props) {
+  const [before, after] = [totalNewtons(lines, 'now'), totalNewtons(lines, 'after')];
+  return (
+    <dl className={styles['notes']}>
+      <dt>Order</dt>
+      <dd>
+        {moving.length === 0
+          ? 'Every course is where it should be. Start to check them.'
+          : 'Loosen first, then tighten, the largest first: the neck carries least while you work.'}
+      </dd>
+      <dd className={styles['figure']}>{moving.map(({ number }) => number).join(', ')}</dd>
+      {leads.length === 0 ? null : (
+        <>
+          <dt>Lead</dt>
+          <dd>{leadWords(leads, leadUntil, isLeadOn)}</dd>
+          <dd className={styles['figure']}>
+            <Switch words={isLeadOn ? 'on' : 'off'} isOn={isLeadOn} onChange={onLead} />
+          </dd>
+        </>
+      )}
+      {before === null || after === null ? null : (
+        <>
+          <dt>Pull</dt>
+          <dd>All strings together. What the maker or a luthier says goes before these figures.</dd>
+          <dd className={styles['figure']}>
+            {figure(before)} → {figure(after)} N
+          </dd>
+        </>
+      )}
+      <dt>Care</dt>
+      <dd>{careWords(moving)}</dd>
+    </dl>
+  );
+}
+
+/** All strings together, or null where the figures of one are not known. */
+const totalNewtons = (lines: readonly Line[], which: 'now' | 'after'): number | null =>
+  lines.reduce<number | null>((sum, { [which]: { newtons } }) => (sum === null || newtons === null ? null : sum + newtons), 0);
+
+function leadWords(leads: readonly Lead[], leadUntil: number, isOn: boolean): string {
+  if (isOn) {
+    const places = leads.map(
+      ({ line, leadCents }) => `${halves(Math.abs(leadCents))} c ${leadCents < 0 ? 'below' : 'above'} ${courseText(line.to)}`,
+    );
+    return `Left ${listed(places)}, to settle onto pitch by about ${clockTime(leadUntil)}.`;
+  }
+  const drifts = leads.map(
+    ({ line, leadCents }) => `course ${line.number} about ${halves(Math.abs(leadCents))} c ${leadCents < 0 ? 'sharp' : 'flat'}`,
+  );
+  return `Aims stand on the pitches themselves; by ${clockTime(leadUntil)} the strings will have crept: ${listed(drifts)}.`;
+}
+
+function careWords(moving: readonly Line[]): string {
+  const close = moving.filter(({ cents, after }) => cents > 0 && (after.breakShare ?? 0) > cautionShare).map(({ number }) => number);
+  if (close.length === 0) return 'A string under tension can break and whip: keep your face away from it and turn slowly.';
+  return `${close.length === 1 ? `Course ${listed(close)} comes` : `Courses ${listed(close)} come`} close to breaking. Keep your face away and turn a little at a time.`;
+}

@@ -1,0 +1,50 @@
+import type { Overview, Settings } from '#shared/contract/index.ts';
+import { type CoachState, start } from '#shared/guidance/index.ts';
+import { type LogRows, retuneHistories } from '#shared/log/index.ts';
+import type { Tuning } from '#shared/tunings/index.ts';
+import { stateOf, type TuningHere, tuningOn } from './strings.ts';
+
+/** A retune before it begins: from where to where, where the strings are now, and the coach that would lead it. */
+export type Plan = {
+  readonly from: TuningHere;
+  readonly to: TuningHere;
+  readonly present: readonly (readonly number[])[];
+  readonly coach: CoachState;
+};
+
+type Wanted = {
+  readonly overview: Overview;
+  readonly tunings: readonly Tuning[];
+  readonly tuning: Tuning | null;
+  readonly settings: Settings;
+  /** The log of the string set, to learn from. */
+  readonly log: LogRows;
+  /** Until when the strings are to settle onto their pitch, in epoch milliseconds; null = no lead. */
+  readonly leadUntil: number | null;
+  readonly now: number;
+};
+
+/** How far an aim may lie beside its pitch for the sake of settling, in cents. */
+const leadCapCents = 15;
+const day = 86_400_000;
+
+/** Plans a retune; null where the instrument cannot take the tuning's moves. */
+export function planRetune({ overview, tunings, tuning, settings, log, leadUntil, now }: Wanted): Plan | null {
+  const to = tuningOn(overview, tuning, settings);
+  if (to === null) return null;
+  const { tuning: from, present } = stateOf(overview, tunings, settings);
+  const daysSinceChange = Math.max(0, (now - overview.stringSet.fittedAt) / day);
+  const coach = start({
+    instrument: {
+      scaleLengthMillimetres: overview.instrument.scaleLengthMillimetres,
+      courses: overview.stringSet.courses.map(({ strings }) => ({ strings: strings.map((string) => ({ ...string, daysSinceChange })) })),
+    },
+    present,
+    wanted: to.hertz,
+    toleranceCents: settings.toleranceCents,
+    atSeconds: now / 1000,
+    lead: leadUntil === null ? null : { untilSeconds: leadUntil / 1000, capCents: leadCapCents },
+    learned: { retunes: retuneHistories(log) },
+  });
+  return { from, to, present, coach };
+}
