@@ -9,7 +9,7 @@ import styles from './plan-board.module.css';
 /** Semitones that the board shows to each side of wanted. */
 const range = 8;
 const rowHeight = 88;
-const beadHeight = 26;
+const beadHeight = { within: 20, aside: 26 };
 
 const along = (semitones: number): number => 0.5 + Math.min(1, Math.max(-1, semitones / range)) / 2;
 
@@ -107,7 +107,7 @@ function Way({ line }: { readonly line: Line }) {
         <path
           className={styles[kind]}
           transform={`translate(${x(kind === 'within' ? 0 : now) - width / 2} 0)`}
-          d={beadPath({ cents: 0, sigmaCents: 0, kind, height: beadHeight, width, middle })}
+          d={beadPath({ cents: 0, sigmaCents: 0, kind, height: kind === 'within' ? beadHeight.within : beadHeight.aside, width, middle })}
         />
       )}
     </svg>

@@ -68,7 +68,7 @@ function leadWords(leads: readonly Lead[], leadUntil: number, isOn: boolean): st
   const drifts = leads.map(
     ({ line, leadCents }) => `course ${line.number} about ${halves(Math.abs(leadCents))} c ${leadCents < 0 ? 'sharp' : 'flat'}`,
   );
-  return `Aims stand on the pitches themselves; by ${clockTime(leadUntil)} the strings will have crept: ${listed(drifts)}.`;
+  return `Without it, by ${clockTime(leadUntil)}: ${listed(drifts)}.`;
 }
 
 function careWords(moving: readonly Line[]): string {
