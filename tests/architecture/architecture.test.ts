@@ -30,7 +30,7 @@ describe('who may import whom', () => {
   test.each([
     ['src-shared/pitch/x.ts', "import { pitchHertz } from '#shared/music/index.ts';", 'may import src-shared/units'],
     ['src-shared/units/x.ts', "import { readFileSync } from 'node:fs';", 'may use none'],
-    ['src-shared/guidance/x.ts', "import { assess } from '#shared/settling/index.ts';", 'only its types'],
+    ['src-shared/matching/x.ts', "import { createPitchTracker } from '#shared/pitch/index.ts';", 'only its types'],
     ['src-renderer/screens/retune/x.tsx', "import { openHost } from '../../host/index.ts';", 'may import'],
     ['src-renderer/ui/x.tsx', "import { session } from '../stores/session.ts';", 'may import'],
     ['src-renderer/stores/x.ts', "import { app } from 'electron';", 'may use'],
