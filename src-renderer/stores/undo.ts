@@ -8,7 +8,7 @@ type Done = { readonly words: string; readonly takeBack: () => Promise<unknown> 
 const most = 50;
 
 /** What can be taken back since the app was opened, the last thing last, and why the last attempt did not work. */
-const undoing = createStore<{ readonly done: readonly Done[]; readonly problem: string | null; readonly isBusy: boolean }>(() => ({
+export const undoing = createStore<{ readonly done: readonly Done[]; readonly problem: string | null; readonly isBusy: boolean }>(() => ({
   done: [],
   problem: null,
   isBusy: false,

@@ -1,5 +1,5 @@
 import { courseNumber, stringing, type Stringing } from '#shared/instruments/index.ts';
-import { openChord, type SpelledPitch, writtenInterval } from '#shared/music/index.ts';
+import { openChord, type SpelledPitch } from '#shared/music/index.ts';
 import { movesBetween, type OpenPitches } from '#shared/tunings/index.ts';
 
 /** A tuning on one instrument, ready for paper: what stands in each line of the sheet. */
@@ -11,9 +11,8 @@ export type TuningSheet = {
     readonly number: number;
     readonly home: readonly SpelledPitch[];
     readonly pitches: readonly SpelledPitch[];
-    /** `stays`, or `down a minor second`. */
-    readonly move: string;
-    readonly moves: boolean;
+    /** From home, of the string that moves furthest; positive = tighten, 0 = stays. */
+    readonly semitones: number;
     readonly offsetCents: number;
     readonly hertz: readonly number[];
   }[];
@@ -32,12 +31,11 @@ export function tuningSheet(
   return {
     chord: openChord(pitches.flat()),
     stringing: stringing(pitches),
-    lines: movesBetween(home, pitches).map(({ course, from, to, interval, semitones }) => ({
+    lines: movesBetween(home, pitches).map(({ course, from, to, semitones }) => ({
       number: courseNumber(course, pitches.length),
       home: from,
       pitches: to,
-      move: semitones === 0 ? 'stays' : writtenInterval(interval),
-      moves: semitones !== 0,
+      semitones,
       offsetCents: offsetsCents[course] ?? 0,
       hertz: hertz[course] ?? [],
     })),

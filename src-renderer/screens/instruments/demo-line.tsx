@@ -1,4 +1,5 @@
 import { useChange, useLibrary } from '../../stores/library.ts';
+import { forgetDone } from '../../stores/undo.ts';
 import { Button } from '../../ui/button.tsx';
 import styles from './instruments.module.css';
 
@@ -10,7 +11,7 @@ export function DemoLine() {
   return (
     <div className={`small quiet ${styles['demo']}`}>
       <span>The demo library is loaded.</span>
-      <Button look="plain" isDisabled={remove.isPending} onPress={() => remove.mutate({})}>
+      <Button look="plain" isDisabled={remove.isPending} onPress={() => remove.mutate({}, { onSuccess: forgetDone })}>
         Remove the demo
       </Button>
       {remove.error === null ? null : <span role="alert">{remove.error.message}</span>}

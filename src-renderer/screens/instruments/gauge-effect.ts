@@ -40,16 +40,20 @@ export function totalEffect(overview: Overview, draft: Draft, referenceHertz: nu
   const pulls = draft.courses.flatMap((strings, course) =>
     strings.map((_, string) => draftPull(overview, draft, course, string, referenceHertz)?.newtons ?? null),
   );
-  const total = pulls.reduce<number | null>((sum, pull) => (sum === null || pull === null ? null : sum + pull), 0);
+  const total = togetherOf(pulls);
   return total === null ? '' : `At home: ${totalWords(total, pulls.length, overview.instrument)}.`;
 }
 
-/** A total beside the usual range of so many strings of this size: `163 N together, usual is 114 to 206`. */
+/** The pulls of all strings together in newtons; null where one of them is not known. */
+export const togetherOf = (newtons: readonly (number | null)[]): number | null =>
+  newtons.reduce<number | null>((sum, pull) => (sum === null || pull === null ? null : sum + pull), 0);
+
+/** A total beside the usual range of so many strings of this size: `163 N together, within the usual 114 to 206 N`. */
 export function totalWords(total: number, strings: number, instrument: Instrument): string {
   const usual = usualPull(instrument);
   const words = `${figure(total)} N together`;
   if (usual === null) return words;
   const [least, most] = usual.newtons.map((one) => one * strings);
-  const where = total < (least ?? 0) ? ', less than usual' : total > (most ?? 0) ? ', more than usual' : ', usual';
-  return `${words}${where} (${figure(least ?? 0)} to ${figure(most ?? 0)})`;
+  const where = total < (least ?? 0) ? 'less than' : total > (most ?? 0) ? 'more than' : 'within';
+  return `${words}, ${where} the usual ${figure(least ?? 0)} to ${figure(most ?? 0)} N`;
 }

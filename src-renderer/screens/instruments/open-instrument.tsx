@@ -11,7 +11,7 @@ import { figure, courseText } from '../../ui/words.ts';
 import { writtenPitch } from '#shared/music/index.ts';
 import { bothMargins } from '../margins.ts';
 import { OtherStrings } from './other-strings.tsx';
-import { totalWords } from './gauge-effect.ts';
+import { togetherOf, totalWords } from './gauge-effect.ts';
 import { stringWords } from './string-words.ts';
 import { Takes } from './takes.tsx';
 import styles from './instruments.module.css';
@@ -31,7 +31,7 @@ export function OpenInstrument({ overview, tuning, tunings, settings, onEdit, on
   return (
     <div className={styles['open']}>
       <Pulls overview={overview} tuning={tuning} />
-      <Facts overview={overview} tunings={tunings} settings={settings} />
+      <Facts overview={overview} tuning={tuning} tunings={tunings} settings={settings} />
       <div className={styles['buttons']}>
         <Button onPress={onEdit}>Change {name}</Button>
         <Button look="plain" onPress={onRemove}>
@@ -47,11 +47,11 @@ function Pulls({ overview, tuning }: Pick<Props, 'overview' | 'tuning'>) {
   const strings = courses.flatMap(({ strings: fitted }, course) =>
     fitted.map((facts, string) => ({ facts, course, string, pull: pullAt(overview, course, string, tuning.hertz[course]?.[string]) })),
   );
-  const total = strings.reduce<number | null>((sum, { pull }) => (sum === null || pull.newtons === null ? null : sum + pull.newtons), 0);
+  const total = togetherOf(strings.map(({ pull }) => pull.newtons));
   return (
     <PullBoard
       title={`Pull of each string in ${tuning.name}`}
-      together={total === null ? '' : totalWords(total, strings.length, overview.instrument)}
+      together={total === null ? '' : `${figure(total)} N together`}
       usual={usualPull(overview.instrument)}
       lines={strings.map(({ facts, course, string, pull }) => ({
         id: `${course} ${string}`,
@@ -75,12 +75,20 @@ function Pulls({ overview, tuning }: Pick<Props, 'overview' | 'tuning'>) {
   );
 }
 
-function Facts({ overview, tunings, settings }: Pick<Props, 'overview' | 'tunings' | 'settings'>) {
+function Facts({ overview, tuning, tunings, settings }: Pick<Props, 'overview' | 'tuning' | 'tunings' | 'settings'>) {
   const { instrument, stringSet } = overview;
   const now = useNow();
   const home = homePitches(stringSet);
+  const pulls = tuning.hertz.flatMap((strings, course) => strings.map((pitch, string) => pullAt(overview, course, string, pitch).newtons));
+  const total = togetherOf(pulls);
   return (
     <dl className={styles['facts']}>
+      {total === null ? null : (
+        <>
+          <dt>Pull of the strings</dt>
+          <dd>{totalWords(total, pulls.length, instrument)}</dd>
+        </>
+      )}
       <dt>Measures</dt>
       <dd>
         {instrument.kind}, scale length {figure(instrument.scaleLengthMillimetres)} mm, {instrument.frets} frets

@@ -1,4 +1,5 @@
 import { useChange, useLibrary } from '../../stores/library.ts';
+import { forgetDone } from '../../stores/undo.ts';
 import { Button } from '../../ui/button.tsx';
 import { count } from '../../ui/words.ts';
 import styles from './settings.module.css';
@@ -20,7 +21,7 @@ export function LibrarySetting() {
       </p>
       <div className={styles['buttons']}>
         {status.demo ? (
-          <Button isDisabled={isBusy} onPress={() => remove.mutate({})}>
+          <Button isDisabled={isBusy} onPress={() => remove.mutate({}, { onSuccess: forgetDone })}>
             Remove the demo library
           </Button>
         ) : (

@@ -37,7 +37,7 @@ export function TuningItem({ row, overview, others, songs, settings, isOpen, twi
           <p className={styles['title']}>
             <strong>{tuning.name}</strong>
             <span className="small quiet">
-              {here === null ? '' : [...(here.chord === null ? [] : [here.chord]), here.stringing, ...twinWords(twins)].join(' · ')}
+              {here === null ? '' : [...(here.chord === null ? [] : [here.chord]), here.stringing].join(' · ')}
             </span>
           </p>
           <p className={styles['pitches']} data-many={pitches.length > 4}>
@@ -52,7 +52,7 @@ export function TuningItem({ row, overview, others, songs, settings, isOpen, twi
           <Board overview={overview} here={here} settings={settings} isLit={isOpen} />
         )}
         <div className={styles['tail']}>
-          <Tail row={row} name={overview.instrument.name} />
+          <Tail row={row} twins={twins} name={overview.instrument.name} />
         </div>
       </div>
       {isOpen ? (
@@ -89,7 +89,15 @@ const Board = ({ overview, here, settings, isLit }: BoardProps) => (
   />
 );
 
-function Tail({ row: { tuning, here }, name }: { readonly row: TuningRow; readonly name: string }) {
+function Tail({
+  row: { tuning, here },
+  twins,
+  name,
+}: {
+  readonly row: TuningRow;
+  readonly twins: readonly string[];
+  readonly name: string;
+}) {
   if (here === null) {
     return (
       <>
@@ -100,7 +108,12 @@ function Tail({ row: { tuning, here }, name }: { readonly row: TuningRow; readon
   }
   const moves = moveWords(here.moves);
   const moving = moveCount(here.moves);
-  const details = [moving === 0 ? null : count(moving, 'move'), here.margin, here.to.sameShapes ? null : 'other shapes'];
+  const details = [
+    moving === 0 ? null : count(moving, 'move'),
+    here.margin,
+    here.to.sameShapes ? null : 'other shapes',
+    ...twinWords(twins),
+  ];
   return (
     <>
       <p>

@@ -3,10 +3,13 @@ import { tuningSheet } from '#shared/exchange/index.ts';
 import { homePitches } from '#shared/instruments/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import type { TuningHere } from '../../stores/strings.ts';
-import { courseText, figure } from '../../ui/words.ts';
+import { amountWords, courseText, figure } from '../../ui/words.ts';
 import styles from './sheet-page.module.css';
 
 type Props = { readonly tuning: Tuning; readonly to: TuningHere; readonly overview: Overview; readonly referenceHertz: number };
+
+const moveWords = (semitones: number): string =>
+  semitones === 0 ? 'stays' : `${semitones < 0 ? 'down' : 'up'} ${amountWords(semitones * 100)}`;
 
 /** The sheet of a tuning: a line a course, from the player's eye down. */
 export function TuningPaper({ tuning, to, overview: { instrument, stringSet }, referenceHertz }: Props) {
@@ -36,12 +39,12 @@ export function TuningPaper({ tuning, to, overview: { instrument, stringSet }, r
           </tr>
         </thead>
         <tbody>
-          {lines.map(({ number, home, pitches, move, moves, offsetCents, hertz }) => (
+          {lines.map(({ number, home, pitches, semitones, offsetCents, hertz }) => (
             <tr key={number}>
               <td>{number}</td>
               <td>{courseText(home)}</td>
-              <td>{moves ? <strong>{courseText(pitches)}</strong> : courseText(pitches)}</td>
-              <td>{move}</td>
+              <td>{semitones !== 0 ? <strong>{courseText(pitches)}</strong> : courseText(pitches)}</td>
+              <td>{moveWords(semitones)}</td>
               {hasOffsets ? (
                 <td>{offsetCents === 0 ? '' : `${figure(Math.abs(offsetCents), 1)} ${offsetCents < 0 ? 'below' : 'above'}`}</td>
               ) : null}

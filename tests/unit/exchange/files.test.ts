@@ -79,10 +79,10 @@ test('a tuning sheet says what each course does from home', () => {
   const [home, pitches] = [open('G4 C4 E4 A4'), open('G4 Bb3 Eb4 Bb4')];
   const sheet = tuningSheet(home, pitches, hertzOf('G4 Bb3 Eb4 Bb4'), [0, -4, 0, 0]);
   expect([sheet.chord, sheet.stringing]).toEqual(['E♭ major', 're-entrant']);
-  expect(sheet.lines.map(({ number, move, offsetCents }) => [number, move, offsetCents])).toEqual([
-    [4, 'stays', 0],
-    [3, 'down a major second', -4],
-    [2, 'down an augmented unison', 0],
-    [1, 'up a minor second', 0],
+  expect(sheet.lines.map(({ number, semitones, offsetCents }) => [number, semitones, offsetCents])).toEqual([
+    [4, 0, 0],
+    [3, -2, -4],
+    [2, -1, 0],
+    [1, 1, 0],
   ]);
 });
