@@ -150,10 +150,16 @@ const head = [
 
 /** Runs one way of retuning over freshly drawn scenes; the same seed gives every way the same scenes. */
 const over = (seed: number, count: number, run: (random: Random, scene: Scene) => Played): readonly Played[] =>
-  Array.from({ length: count }, (_, index) => {
-    const random = seededRandom(seed + 1000 * index);
+  seedsFrom(seed, count).map((own) => {
+    const random = seededRandom(own);
     return run(random, drawScene(random));
   });
+
+/** Neighbouring seeds begin alike, so each scene's is drawn. */
+function seedsFrom(seed: number, count: number): readonly number[] {
+  const random = seededRandom(seed);
+  return Array.from({ length: count }, () => Math.floor(random.between(1, 2 ** 31)));
+}
 
 /** Prints the table of first evenings: two baselines and the coach, without and with a lead for ten minutes. */
 export function retunes(seed: number, count: number): void {
@@ -180,8 +186,8 @@ export function evenings(
   leads: readonly (number | null)[] = [null, 10 * minute + 40],
 ): void {
   for (const leadSeconds of leads) {
-    const runs = Array.from({ length: count }, (_, index) => {
-      const random = seededRandom(seed + 1000 * index);
+    const runs = seedsFrom(seed, count).map((own) => {
+      const random = seededRandom(own);
       const scene = drawScene(random);
       let learned = nothing;
       let from = scene.tunings[0] ?? [];
