@@ -37,14 +37,18 @@ type Begin = {
   readonly plan: Plan;
   readonly sound: SoundChoice;
   readonly settings: Settings;
+  /** Whether whichever course is plucked is taken, from the start. */
+  readonly isTouchUp: boolean;
 };
 
 const milliseconds = (): number => Date.now();
 let leave: (() => void) | null = null;
 
 /** Begins a retune as planned and starts to listen. */
-export async function beginRetune({ host, overview, tuning, plan: { from, to, coach }, sound, settings }: Begin): Promise<void> {
+export async function beginRetune({ host, overview, tuning, plan, sound, settings, isTouchUp }: Begin): Promise<void> {
   const startedAt = milliseconds();
+  const { from, to } = plan;
+  const coach = isTouchUp ? step(plan.coach, { kind: 'follow', atSeconds: startedAt / 1000, on: true }).state : plan.coach;
   const id = crypto.randomUUID();
   await host.ask('log.beginRetune', {
     id,

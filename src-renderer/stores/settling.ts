@@ -11,7 +11,7 @@ import { useLibrary } from './library.ts';
 export type StringVerdict = { readonly course: number; readonly string: number; readonly assessment: Assessment };
 
 export const horizonSeconds = 1800;
-const retunesRead = 12;
+export const retunesRead = 12;
 
 /** As much of the log of an instrument's strings as is looked back on. */
 export const useLog = (overview: Overview | null) =>

@@ -35,3 +35,17 @@ test('a quick check from a recording puts one reading a string into the log, wit
     expect(Math.abs(1200 * Math.log2((row?.hertz ?? Number.NaN) / hertz)), `course ${course}`).toBeLessThan(0.5);
   }
 });
+
+test('a touch-up is one key from anywhere: the tuning it is in, whichever course is plucked', async ({ page }) => {
+  await page.getByRole('button', { name: 'Look around with the demo library' }).click();
+  await expect(page.getByText('Finch').first()).toBeVisible();
+  await page.locator('input[type=file][accept*=wav]').setInputFiles(recordingPath('wren-before.wav'));
+  await page.evaluate(() => {
+    location.hash = '#/tunings?on=demo-wren';
+  });
+  await expect(page.getByText('Wren is here')).toBeVisible();
+  await page.keyboard.press('t');
+  await expect(page.getByRole('radio', { name: 'Any course' })).toBeChecked();
+  // The recording's course 1 is more than 4 cents flat: it is the one that is left to turn.
+  await expect(page.getByText('tighten', { exact: true })).toBeVisible({ timeout: 20_000 });
+});

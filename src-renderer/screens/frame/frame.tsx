@@ -2,8 +2,13 @@ import { Outlet, useLocation, useNavigate } from '@tanstack/react-router';
 import { useStore } from 'zustand';
 import { useEffect } from 'react';
 import { RouterProvider } from 'react-aria-components';
+import { useChosenInstrument } from '../../stores/chosen.ts';
 import { useLibrary } from '../../stores/library.ts';
+import { useHost } from '../../stores/host.tsx';
 import { retuning } from '../../stores/retuning.ts';
+import { soundFor } from '../../stores/sound-choice.ts';
+import { beginTouchUp } from '../../stores/touch-up.ts';
+import { useKeys } from '../../ui/keys.ts';
 import { FindAnything } from './find-anything.tsx';
 import { InHand } from './in-hand.tsx';
 import { Input } from './input.tsx';
@@ -17,6 +22,12 @@ export function Frame() {
   const { pathname } = useLocation();
   const isListening = useStore(retuning, ({ now }) => now !== null && now.finishedAt === null);
   useTheme();
+  const touchUp = useTouchUp();
+  useKeys({
+    t: () => {
+      if (!isListening) touchUp();
+    },
+  });
   return (
     <RouterProvider navigate={(to) => void navigate({ to })}>
       <div className={`${styles['frame']} ${isListening ? styles['listening'] : ''}`}>
@@ -36,6 +47,21 @@ export function Frame() {
       </div>
     </RouterProvider>
   );
+}
+
+/** One key from anywhere: the instrument in hand is brought back onto the tuning that it is in. */
+function useTouchUp(): () => void {
+  const host = useHost();
+  const navigate = useNavigate();
+  const overview = useChosenInstrument();
+  const { data: tunings } = useLibrary('tunings.list', {});
+  const { data: settings } = useLibrary('settings.read', {});
+  const { data: status } = useLibrary('library.status', {});
+  return () => {
+    if (overview === null || tunings === undefined || settings === undefined) return;
+    void navigate({ to: '/retune', search: { on: overview.instrument.id } });
+    void beginTouchUp({ host, overview, tunings, settings, sound: soundFor(overview, settings, status) });
+  };
 }
 
 /** The theme that the player set, on the document. */

@@ -58,8 +58,8 @@ export function PlanPage({ overview, tunings, tuning, settings, withLead, withou
   const begin = () => {
     setAsking(false);
     const plan = isLeadOn ? withLead : withoutLead;
-    beginRetune({ host, overview, tuning, plan, settings, sound: soundFor(overview, settings, status) }).catch((fault: unknown) =>
-      setProblem(fault instanceof Error ? fault.message : String(fault)),
+    beginRetune({ host, overview, tuning, plan, settings, isTouchUp: false, sound: soundFor(overview, settings, status) }).catch(
+      (fault: unknown) => setProblem(fault instanceof Error ? fault.message : String(fault)),
     );
   };
   const startListening = () => (nearBreaking.length > 0 ? setAsking(true) : begin());

@@ -1,0 +1,22 @@
+import type { Host, Overview, Settings } from '#shared/contract/index.ts';
+import type { Tuning } from '#shared/tunings/index.ts';
+import { planRetune } from './plan.ts';
+import { beginRetune } from './retuning.ts';
+import type { SoundChoice } from './session.ts';
+import { retunesRead } from './settling.ts';
+
+type Begin = {
+  readonly host: Host;
+  readonly overview: Overview;
+  readonly tunings: readonly Tuning[];
+  readonly settings: Settings;
+  readonly sound: SoundChoice;
+};
+
+/** Brings an instrument back onto the tuning that it is already in: any course, no plan. */
+export async function beginTouchUp({ host, overview, tunings, settings, sound }: Begin): Promise<void> {
+  const log = await host.ask('log.read', { stringSetId: overview.stringSet.id, retunes: retunesRead });
+  const tuning = tunings.find(({ id }) => id === overview.instrument.tuningId) ?? null;
+  const plan = planRetune({ overview, tunings, tuning, settings, log, leadUntil: null, now: Date.now() });
+  if (plan !== null) await beginRetune({ host, overview, tuning, plan, sound, settings, isTouchUp: true });
+}
