@@ -1,6 +1,6 @@
 // Guidance: the coach. Events in; the next state, advice in data and effects as data out.
-// Knows: order of moves, passes, when a course has landed, when to stop. Must not know: samples, storage, wording of screens beyond `why`.
-// Add here: an event or an effect as a member of its union, handled in step.ts; the coach stays a pure function.
+// Knows: order of moves, passes, how pegs pull at other strings, lead, when a course has landed, when to stop. Must not know: samples, storage, wording of screens beyond `why`.
+// Add here: an event or an effect as a member of its union, handled in coach.ts; a cause of movement in standing.ts. The coach stays a pure function.
 // Courses are places from the player's eye down, from 0, in events, advice and effects alike.
 
 export { start, step } from './coach.ts';
