@@ -19,26 +19,41 @@ export type Estimate = Fit & {
 /** Stretches measured, in samples at the working rate: about 53, 107, 213 and 427 ms. Each with its own transform, 1.6 times as long. */
 const stretches = [640, 1280, 2560, 5120] as const;
 const [shortest, short] = stretches;
-/** Standard deviations of a resting and of a moving string's drift, in cents per second. */
-const restingDrift = 0.6;
+/**
+ * Standard deviations of a resting and of a moving string's drift, in cents per second. A string just plucked glides to its rest: a
+ * typical pluck by two cents, with a time constant of 0.15 s.
+ */
+const restingDrift = 0.1;
+const glideDrift = 13;
+const glideSeconds = 0.15;
 const movingDrift = 45;
 /** Probability that a string at rest begins to move from one measurement to the next. */
 const movingUnasked = 0.004;
-/** A glide is not straight: over a stretch of t seconds its bend costs this times drift · t² (a time constant of 0.3 s or more). */
-const glideCurvature = 0.25;
+/**
+ * A glide is not straight. Where it falls with time constant τ, a line through the middle of t seconds ends 0.11/τ · drift · t² below it
+ * (variance of the Hann window, (1/12 − 1/2π²)t², against t²/4). τ is about 0.18 s, or the glide would be over: a third of `since`.
+ * What is left of it errs by about as much as the bend of a turning peg, which may go either way.
+ */
+const glideBend = 0.11;
+const glideBendSeconds = 0.18;
+const bendError = 0.25;
+/** So long after a pluck a falling pitch is taken for its glide. */
+const glideAtMostSeconds = 1.5;
 /** With this error the longest stretch is measured as well. */
 const wantedSigmaCents = 0.06;
 /** … every so many times: it is the costliest, and half of it was heard the last time. */
 const longestEvery = 2;
+/** Only a string whose strongest partial stands this little above the noise (power, per bin) needs the longest stretch to be heard at all. */
+const faintRatio = 60;
 
 const normalDensity = (value: number, variance: number) => Math.exp((-0.5 * value * value) / variance) / Math.sqrt(variance);
 
 /** Probability of moving, given a measured drift and what was thought before. */
-const movingGiven = (fit: Fit, before: number) => {
+const movingGiven = (fit: Fit, before: number, resting: number) => {
   const variance = fit.sigmaDrift ** 2;
   const moving = before * normalDensity(fit.driftCentsPerSecond, variance + movingDrift ** 2);
-  const resting = (1 - before) * normalDensity(fit.driftCentsPerSecond, variance + restingDrift ** 2);
-  return moving / (moving + resting + 1e-300);
+  const still = (1 - before) * normalDensity(fit.driftCentsPerSecond, variance + resting ** 2);
+  return moving / (moving + still + 1e-300);
 };
 
 /**
@@ -60,23 +75,28 @@ export const createFollower = (rateHertz: number) => {
     return fitting.analyse(samples, end - length, length, spacingHertz);
   };
 
-  const atEnd = (fit: Fit, length: number, before: number): Estimate => {
+  /** `since`: seconds since the pluck. */
+  const atEnd = (fit: Fit, length: number, before: number, since: number): Estimate => {
     const seconds = length / rateHertz / 2;
-    const moving = movingGiven(fit, before);
+    const resting = restingDrift + glideDrift * Math.exp(-(since - seconds) / glideSeconds);
+    const moving = movingGiven(fit, before, resting);
     const noise = fit.sigmaDrift ** 2;
     const gainMoving = movingDrift ** 2 / (movingDrift ** 2 + noise);
-    const gainResting = restingDrift ** 2 / (restingDrift ** 2 + noise);
+    const gainResting = resting ** 2 / (resting ** 2 + noise);
     const gain = moving * gainMoving + (1 - moving) * gainResting;
     const drift = gain * fit.driftCentsPerSecond;
     const left = moving * gainMoving * noise + (1 - moving) * gainResting * noise;
+    const square = Math.abs(drift) * (2 * seconds) ** 2;
+    const glides = drift < 0 && since < glideAtMostSeconds;
+    const bend = glides ? (glideBend / Math.max(glideBendSeconds, since / 3)) * square : 0;
     return {
       ...fit,
-      hertz: shifted(fit.hertz, drift * seconds),
+      hertz: shifted(fit.hertz, drift * seconds + bend),
       sigmaCents: Math.sqrt(fit.sigmaCents ** 2 + left * seconds ** 2),
       driftCentsPerSecond: drift,
       moving,
       rawDrift: fit.driftCentsPerSecond,
-      systematicCents: Math.hypot(fit.systematicCents, glideCurvature * Math.abs(drift) * (2 * seconds) ** 2),
+      systematicCents: Math.hypot(fit.systematicCents, bendError * square),
       steady: moving < 0.5 && Math.abs(drift) < 3,
       seconds: 2 * seconds,
       beginWith: 1,
@@ -99,7 +119,7 @@ export const createFollower = (rateHertz: number) => {
     const measure = (length: number, hertz: number) => {
       const size = Math.min(usable, Math.max(length, Math.ceil(6 * period)));
       const fit = refine(spectrumOf(samples, end, size, hertz), hertz, stiffness);
-      return fit === null ? null : { estimate: atEnd(fit, size, before), fit };
+      return fit === null ? null : { estimate: atEnd(fit, size, before, usable / rateHertz), fit };
     };
     const quick = guess.moving > 0.7 && guess.beginWith === 1 && usable > shortest;
     let index = quick ? 1 : guess.beginWith;
@@ -107,7 +127,8 @@ export const createFollower = (rateHertz: number) => {
     if (first === null) return null;
     let best = first;
     const error = first.fit.sigmaCents;
-    const beginWith = Math.min(2, Math.max(1, error > 1 ? index + 1 : error < 0.3 ? index - 1 : index));
+    const beginAtMost = first.fit.ratio < faintRatio ? 3 : 2;
+    const beginWith = Math.min(beginAtMost, Math.max(1, error > 1 ? index + 1 : error < 0.3 ? index - 1 : index));
     for (index++; index < stretches.length; index++) {
       const length = stretches[index] ?? 0;
       if (usable < 0.75 * length || best.estimate.moving > 0.6) break;

@@ -1,8 +1,12 @@
 import type { Estimate } from './follow.ts';
 import { centsApart, shifted } from './string.ts';
 
-/** How far a resting string wanders, in cents per root second. */
-const wanderCents = 0.4;
+/** How far a resting string wanders, in cents per root second; more while the glide of its pluck dies away. */
+const wanderCents = 0.05;
+const wanderPluckedCents = 1;
+const glideSeconds = 0.25;
+/** … and as the partials' straying changes, by so much of it. */
+const strayWander = 2;
 /** Beyond this many standard errors from what was held, the string is somewhere else. */
 const limit = 3;
 const limitMoving = 1;
@@ -25,12 +29,13 @@ export const createRest = () => {
   let held: { hertz: number; variance: number; atSeconds: number } | null = null;
 
   /** The estimate with what was known before folded in; null where it has been contradicted for too long to be shown. */
-  const settle = (estimate: Estimate, atSeconds: number): Estimate | null => {
+  const settle = (estimate: Estimate, atSeconds: number, sincePluckSeconds: number): Estimate | null => {
     const measured = estimate.sigmaCents ** 2;
     const passed = held === null ? 0 : atSeconds - held.atSeconds;
-    const before = held === null ? Infinity : held.variance + wanderCents ** 2 * passed;
+    const wander = wanderCents + wanderPluckedCents * Math.exp(-sincePluckSeconds / glideSeconds);
+    const before = held === null ? Infinity : held.variance + (wander ** 2 + (strayWander * estimate.systematicCents) ** 2) * passed;
     const apart = held === null ? 0 : centsApart(estimate.hertz, held.hertz);
-    const error = Math.sqrt(before + measured);
+    const error = Math.sqrt(before + measured + (estimate.moving > 0.5 ? 0 : estimate.systematicCents ** 2));
     if (held === null || Math.abs(apart) > (estimate.moving > 0.5 ? limitMoving : limit) * error) {
       // A peg cannot jump: what does is a voice or another string, for a while; so is a lone outlier in noise.
       const jump = Math.abs(apart) > slideAtMost * passed + limit * error;

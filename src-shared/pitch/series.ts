@@ -36,7 +36,7 @@ export const leastStrayCents = 0.1;
  */
 const weakestShare = 0.03;
 /** Partials do not stray quite independently: their average errs by this much more in variance. */
-const strayTogether = 2;
+const strayTogether = 3;
 /** From this many standard errors on a partial loses weight: it is a neighbour's, or a voice's. */
 const doubtFrom = 1.3;
 const doubtStrongFrom = 2.5;
@@ -98,7 +98,9 @@ export const fitSeries = (partials: readonly Partial[], count: number, guess: nu
     base = shifted(base, (bb * ya - ab * yb) / determinant);
     inharmonicity = Math.min(3e-3, Math.max(0, inharmonicity + (aa * yb - ab * ya) / determinant));
     varianceStiffness = aa / determinant;
-    if (round > 0 && effective > 2) stray = Math.max(0, scatter - (effective - 2)) / (first - second / first);
+    // What is known of B counts as one more observation: a B far off is a sign of straying, where few partials are heard.
+    scatter += ((inharmonicity - prior.inharmonicity) / prior.sigma) ** 2;
+    if (round > 0 && effective > 1.5) stray = Math.max(0, scatter - (effective - 1)) / (first - second / first);
   }
   let most = 0;
   for (let n = 1; n <= count; n++) if (partials[n]?.heard) most = Math.max(most, n * n * (partials[n]?.power ?? 0));

@@ -32,8 +32,8 @@ const openingSeconds = 0.2;
 /** How often the strings of a double course are looked for. */
 const twinSeconds = 0.25;
 /** Errors are a little larger than the fit says, and never nothing: measured with the pitch bench. */
-const sigmaScale = 1.15;
-const leastSigmaCents = 0.003;
+const sigmaScale = 1;
+const leastSigmaCents = 0.001;
 
 /** See index.ts. */
 export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRateHertz: number; hint?: Hint | null }): PitchTracker => {
@@ -113,7 +113,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
       handover.finish();
       memory.learn(current);
       rest.restart();
-      return frame(rest.settle(current, state.endSeconds) ?? current);
+      return frame(rest.settle(current, state.endSeconds, usable / rateHertz) ?? current);
     }
     if (since > givenUpSeconds * rateHertz) {
       const back = handover.giveBack();
@@ -145,7 +145,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
       return refusal('unclear');
     }
     memory.learn(next);
-    const shown = rest.settle(next, state.endSeconds);
+    const shown = rest.settle(next, state.endSeconds, usable / rateHertz);
     if (shown === null) return refusal('two sounds');
     current = shown;
     return frame(shown);
@@ -184,11 +184,11 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     return events;
   };
 
-  const reset = () => {
+  const reset = ({ keepStiffness = false }: { keepStiffness?: boolean } = {}) => {
     conditioner.reset();
     onsets.reset();
     background.reset();
-    memory.forget();
+    if (!keepStiffness) memory.forget();
     rest.restart();
     search.reset();
     handover.finish();

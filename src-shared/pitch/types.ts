@@ -44,5 +44,6 @@ export type PitchEvent = PitchFrame | PitchRefusal;
 export type PitchTracker = {
   push: (samples: Float32Array) => PitchEvent[];
   expect: (hint: Hint | null) => void;
-  reset: () => void;
+  /** Forgets the sound; with `keepStiffness` not what it learnt about the strings: after a gap in the same stream. */
+  reset: (options?: { readonly keepStiffness?: boolean }) => void;
 };

@@ -1,9 +1,10 @@
 // Measures the pitch tracker against plucks of exactly known pitch, beside a plain use of pitchy, and prints the table. Asserts nothing.
-//   npm run bench:pitch -- [--clips 12] [--seed 1000] [--only "mains hum"] [--ours]
+//   npm run bench:pitch -- [--clips 12] [--seed 1000] [--only "mains hum" | strum | endurance] [--minutes 10] [--ours]
 import { parseArgs } from 'node:util';
 import { classes, clipOf } from './pitch/classes.ts';
 import { addTo, emptyScore, quantile, readers, show } from './pitch/score.ts';
 import { boundCents } from './pitch/bound.ts';
+import { endure } from './pitch/endurance.ts';
 import { measureStrums, strums } from './pitch/strums.ts';
 
 const { values } = parseArgs({
@@ -11,6 +12,7 @@ const { values } = parseArgs({
     clips: { type: 'string', default: '12' },
     seed: { type: 'string', default: '1000' },
     only: { type: 'string' },
+    minutes: { type: 'string', default: '10' },
     ours: { type: 'boolean', default: false },
     worst: { type: 'boolean', default: false },
   },
@@ -91,6 +93,30 @@ if (values.only === undefined || values.only === 'strum') {
       `${inside(1)} / ${inside(2)}`,
       refused || '–',
       milliseconds.toFixed(0),
+    ]);
+  }
+}
+
+if (values.only === undefined || values.only === 'endurance') {
+  console.log(`\n${values.minutes} minutes of plucks, pushed in blocks of 10 ms`);
+  row([
+    'samples a second',
+    'share of a core',
+    'ms a block 50 % / 99 % / worst',
+    'blocks later than 10 ms',
+    'frames a second',
+    'heap growth MB',
+  ]);
+  row(Array.from({ length: 6 }, () => '---'));
+  for (const rate of [48_000, 96_000]) {
+    const { corePercent, p50, p99, worst, late, blocks, framesPerSecond, heapGrowthMegabytes } = endure(Number(values.minutes), rate);
+    row([
+      String(rate),
+      `${corePercent.toFixed(1)} %`,
+      `${p50.toFixed(2)} / ${p99.toFixed(1)} / ${worst.toFixed(1)}`,
+      `${late} of ${blocks}`,
+      framesPerSecond.toFixed(0),
+      heapGrowthMegabytes.toFixed(1),
     ]);
   }
 }

@@ -111,3 +111,15 @@ test('after a reset the tracker says again what it said before', () => {
   expect(tracker.push(samples)).toEqual(first);
   expect(centsBetween(framesOf(first).at(-1)!.hertz, 247)).toBeCloseTo(0, 0);
 });
+
+test('after a gap in the sound the tracker may keep what it learnt about the strings', () => {
+  const inharmonicity = 6e-4;
+  const { samples } = pluckSound({ hertz: 147, sampleRateHertz, seconds: 1.5, seed: 12, pluckedAtSeconds: 0.1, inharmonicity });
+  const tracker = createPitchTracker({ sampleRateHertz });
+  const first = framesOf(tracker.push(samples));
+  const offBy = (frames: readonly { inharmonicity: number }[]) => Math.abs(frames[0]!.inharmonicity - inharmonicity);
+  tracker.reset({ keepStiffness: true });
+  const again = framesOf(tracker.push(samples));
+  expect(again[0]!.atSeconds).toBeCloseTo(first[0]!.atSeconds, 1);
+  expect(offBy(again)).toBeLessThan(offBy(first));
+});
