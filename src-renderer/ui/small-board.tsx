@@ -14,6 +14,8 @@ type Props = {
   readonly slotHalf: number;
   /** In px between nut and saddle; as wide as there is room where it is left out. */
   readonly width?: number;
+  /** How much room there is, in px, where a list has measured it once for all its rows. */
+  readonly room?: number;
   /** Free board above the first and below the last string, in px. */
   readonly inset?: number;
   readonly isLit?: boolean;
@@ -24,9 +26,9 @@ const tallestBead = 13;
 const apart = 5;
 
 /** A whole instrument at a glance: every string between nut and saddle, the aim as a slot in the middle, a bead where each string is. */
-export function SmallBoard({ courses, height, slotHalf, width: fixed, inset = 0, isLit = false }: Props) {
+export function SmallBoard({ courses, height, slotHalf, width: fixed, room, inset = 0, isLit = false }: Props) {
   const [board, { width: measured }] = useSize<SVGSVGElement>();
-  const width = fixed ?? measured;
+  const width = fixed ?? room ?? measured;
   const spacing = (height - 2 * inset) / Math.max(1, courses.length);
   const beadHeight = Math.min(tallestBead, spacing * 0.94);
   const strings = courses.flatMap((course, place) =>
@@ -38,7 +40,7 @@ export function SmallBoard({ courses, height, slotHalf, width: fixed, inset = 0,
   );
   return (
     <svg
-      ref={board}
+      ref={room === undefined ? board : null}
       className={`${styles['board']} ${fixed === undefined ? styles['wide'] : ''} ${isLit ? styles['lit'] : ''}`}
       {...(fixed === undefined ? {} : { width: fixed })}
       height={height}

@@ -13,13 +13,16 @@ export const plainText = (text: string): string =>
     .replace(/\b([a-g]) ?sharp(?=\b|\d)/gu, '$1#')
     .trim();
 
-/** Whether what was typed stands in a row: in its name, pitches, chord, tags, or a song that is played in it. */
-export function matches({ tuning, here }: TuningRow, songs: readonly Song[], query: string): boolean {
-  const wanted = plainText(query);
-  const pitches = here?.to.pitches.flat() ?? tuning.courses.flatMap((course) => course.pitches);
-  const titles = songs.filter(({ tuningId }) => tuningId === tuning.id).map(({ title }) => title);
-  return [tuning.name, pitches.map(writtenPitch).join(' '), here?.chord ?? '', ...tuning.tags, ...titles].some((text) =>
-    plainText(text).includes(wanted),
+/** What each row can be found by besides its chord, in plain letters, by the id of its tuning: name, pitches, tags, and the songs played in it. */
+export function searchTexts(rows: readonly TuningRow[], songs: readonly Song[]): ReadonlyMap<string, string> {
+  const titles = Map.groupBy(songs, ({ tuningId }) => tuningId);
+  return new Map(
+    rows.map(({ tuning, here }) => {
+      const pitches = here?.to.pitches.flat() ?? tuning.courses.flatMap((course) => course.pitches);
+      const songsIn = titles.get(tuning.id)?.map(({ title }) => title) ?? [];
+      const texts = [tuning.name, pitches.map(writtenPitch).join(' '), ...tuning.tags, ...songsIn];
+      return [tuning.id, texts.map(plainText).join('\n')];
+    }),
   );
 }
 
@@ -46,15 +49,28 @@ export type Order = 'moves' | 'name';
 const semitonesOf = ({ here }: TuningRow): number => here?.moves.reduce((sum, { semitones }) => sum + Math.abs(semitones), 0) ?? 0;
 /** Tunings that the instrument cannot take come last. */
 const movesOf = ({ here }: TuningRow): number => (here === null ? Number.POSITIVE_INFINITY : moveCount(here.moves));
-const byName = (a: TuningRow, b: TuningRow): number => a.tuning.name.localeCompare(b.tuning.name);
+const inAlphabet = new Intl.Collator('en').compare;
+const byName = (a: TuningRow, b: TuningRow): number => inAlphabet(a.tuning.name, b.tuning.name);
 const byMoves = (a: TuningRow, b: TuningRow): number => {
   const [movesOfA, movesOfB] = [movesOf(a), movesOf(b)];
   return movesOfA === movesOfB ? semitonesOf(a) - semitonesOf(b) || byName(a, b) : movesOfA - movesOfB;
 };
 
-/** The rows to show: sifted, searched and in order. */
-export const shownRows = (
+/** The rows in order. */
+export const sortedRows = (rows: readonly TuningRow[], order: Order): readonly TuningRow[] =>
+  order === 'name' ? rows.toSorted(byName) : rows.toSorted(byMoves);
+
+/** What may stand in the name of a chord: `f#m7b5`, `c, no third`. */
+const chordLetters = /^[a-jmnorstu\d#, ]+$/u;
+
+/** Those of the rows that pass the sieve and have what was typed in their texts or their chord. */
+export function foundRows(
   rows: readonly TuningRow[],
-  songs: readonly Song[],
-  { query, sift, order }: { readonly query: string; readonly sift: string; readonly order: Order },
-): readonly TuningRow[] => rows.filter((row) => passes(row, sift) && matches(row, songs, query)).sort(order === 'name' ? byName : byMoves);
+  texts: ReadonlyMap<string, string>,
+  { query, sift }: { readonly query: string; readonly sift: string },
+): readonly TuningRow[] {
+  const wanted = plainText(query);
+  const isFound = ({ tuning, here }: TuningRow): boolean =>
+    texts.get(tuning.id)?.includes(wanted) === true || (chordLetters.test(wanted) && plainText(here?.chord ?? '').includes(wanted));
+  return rows.filter((row) => passes(row, sift) && (wanted === '' || isFound(row)));
+}

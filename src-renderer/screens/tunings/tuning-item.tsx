@@ -1,25 +1,15 @@
 import { GridListItem } from 'react-aria-components';
 import type { Overview, Settings } from '#shared/contract/index.ts';
-import type { Song } from '#shared/sets/index.ts';
 import { beadKind } from '../../ui/bead.ts';
 import { SmallBoard } from '../../ui/small-board.tsx';
 import { count, courseText } from '../../ui/words.ts';
 import { inLetters } from '../numbers.ts';
+import { useListGround } from './list-context.ts';
 import { OpenTuning } from './open-tuning.tsx';
 import { type Here, moveCount, moveWords, type TuningRow } from './tuning-rows.ts';
 import styles from './tunings.module.css';
 
-type Props = {
-  readonly row: TuningRow;
-  readonly overview: Overview;
-  readonly others: readonly Overview[];
-  readonly songs: readonly Song[];
-  readonly settings: Settings;
-  readonly isOpen: boolean;
-  /** Names of the tunings that sound the same on the instrument in hand. */
-  readonly twins: readonly string[];
-};
-
+const noTwins: readonly string[] = [];
 const rowHeight = 57;
 /** Semitones that a small board shows to each side of wanted. */
 const range = 8;
@@ -27,11 +17,20 @@ const slotHalf = 7;
 const along = (semitones: number): number => 0.5 + Math.min(1, Math.max(-1, semitones / range)) / 2;
 
 /** One tuning: its pitches on the instrument in hand, where each string is now, and what has to be moved. */
-export function TuningItem({ row, overview, others, songs, settings, isOpen, twins }: Props) {
+export const TuningItem = ({ id, row }: { readonly id: string; readonly row: TuningRow }) => (
+  <GridListItem id={id} textValue={row.tuning.name} className={styles['item'] ?? ''}>
+    <Contents row={row} />
+  </GridListItem>
+);
+
+function Contents({ row }: { readonly row: TuningRow }) {
+  const { overview, others, songs, settings, twins: allTwins, openId, boardWidth } = useListGround();
   const { tuning, here } = row;
+  const isOpen = tuning.id === openId;
+  const twins = allTwins.get(tuning.id) ?? noTwins;
   const pitches = here?.to.pitches ?? tuning.courses.map((course) => course.pitches);
   return (
-    <GridListItem id={tuning.id} textValue={tuning.name} className={styles['item'] ?? ''}>
+    <>
       <div className={styles['row']}>
         <div className={styles['head']}>
           <p className={styles['title']}>
@@ -49,7 +48,7 @@ export function TuningItem({ row, overview, others, songs, settings, isOpen, twi
         {here === null ? (
           <div className={styles['cannot']} />
         ) : (
-          <Board overview={overview} here={here} settings={settings} isLit={isOpen} />
+          <Board overview={overview} here={here} settings={settings} isLit={isOpen} room={boardWidth} />
         )}
         <div className={styles['tail']}>
           <Tail row={row} twins={twins} name={overview.instrument.name} />
@@ -58,7 +57,7 @@ export function TuningItem({ row, overview, others, songs, settings, isOpen, twi
       {isOpen ? (
         <OpenTuning tuning={tuning} here={here} twins={twins} overview={overview} others={others} songs={songs} settings={settings} />
       ) : null}
-    </GridListItem>
+    </>
   );
 }
 
@@ -66,11 +65,18 @@ export function TuningItem({ row, overview, others, songs, settings, isOpen, twi
 const twinWords = (twins: readonly string[]): readonly string[] =>
   twins.length === 0 ? [] : [`same as ${twins.length === 1 ? twins.join('') : `${twins.length} others`}`];
 
-type BoardProps = { readonly overview: Overview; readonly here: Here; readonly settings: Settings; readonly isLit: boolean };
+type BoardProps = {
+  readonly overview: Overview;
+  readonly here: Here;
+  readonly settings: Settings;
+  readonly isLit: boolean;
+  readonly room: number;
+};
 
-const Board = ({ overview, here, settings, isLit }: BoardProps) => (
+const Board = ({ overview, here, settings, isLit, room }: BoardProps) => (
   <SmallBoard
     height={rowHeight}
+    room={room}
     inset={5}
     slotHalf={slotHalf}
     isLit={isLit}

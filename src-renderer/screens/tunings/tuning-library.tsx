@@ -1,6 +1,5 @@
 import { useNavigate, useSearch } from '@tanstack/react-router';
-import { useRef, useState } from 'react';
-import { GridList, ListLayout, Virtualizer } from 'react-aria-components';
+import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import type { Song } from '#shared/sets/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
@@ -12,10 +11,10 @@ import { WordChoice } from '../../ui/word-choice.tsx';
 import { type Address, keepInstrument } from '../address.ts';
 import { alike } from './alike.ts';
 import type { SheetKind } from './sheet-page.tsx';
-import { everything, type Order, shownRows, siftOptions } from './sieve.ts';
+import { everything, foundRows, type Order, searchTexts, siftOptions, sortedRows } from './sieve.ts';
 import { TuningActions } from './tuning-actions.tsx';
-import { TuningItem } from './tuning-item.tsx';
-import { tuningRows } from './tuning-rows.ts';
+import { TuningList } from './tuning-list.tsx';
+import { nameChordsAhead, tuningRows } from './tuning-rows.ts';
 import styles from './tunings.module.css';
 
 type Props = {
@@ -38,10 +37,12 @@ const orders: readonly { readonly value: Order; readonly words: string }[] = [
   { value: 'name', words: 'By name' },
 ];
 
-const noTwins: readonly string[] = [];
-
-/** Only the rows in sight are drawn; an open one is measured. */
-const layoutOptions = { estimatedRowHeight: 57 };
+/** Everything that is worked out once for a library on an instrument, however it is then searched. */
+function useRows(overview: Overview, tunings: readonly Tuning[], songs: readonly Song[], settings: Settings) {
+  const rows = useMemo(() => tuningRows(overview, tunings, settings), [overview, tunings, settings]);
+  useEffect(() => nameChordsAhead(rows), [rows]);
+  return useMemo(() => ({ rows, twins: alike(rows), options: siftOptions(rows), texts: searchTexts(rows, songs) }), [rows, songs]);
+}
 
 /** The library: searched, sifted and in order; the row that the address names is open. */
 export function TuningLibrary({
@@ -64,10 +65,12 @@ export function TuningLibrary({
   const [sift, setSift] = useState(everything);
   const [order, setOrder] = useState<Order>('moves');
   const search = useRef<HTMLDivElement>(null);
-  const rows = tuningRows(overview, tunings, settings);
-  const twins = alike(rows);
-  const options = siftOptions(rows);
-  const shown = shownRows(rows, songs, { query, sift: options.some(({ value }) => value === sift) ? sift : everything, order });
+  // Typing goes first; a long list follows as soon as it can.
+  const wanted = useDeferredValue(query);
+  const { rows, twins, options, texts } = useRows(overview, tunings, songs, settings);
+  const sorted = useMemo(() => sortedRows(rows, order), [rows, order]);
+  const passing = options.some(({ value }) => value === sift) ? sift : everything;
+  const shown = useMemo(() => foundRows(sorted, texts, { query: wanted, sift: passing }), [sorted, texts, wanted, passing]);
   const opened = shown.find(({ tuning }) => tuning.id === open) ?? null;
   const setOpen = (id: string | null) =>
     void navigate({
@@ -114,32 +117,14 @@ export function TuningLibrary({
           </Button>
         </div>
       ) : (
-        <Virtualizer layout={ListLayout} layoutOptions={layoutOptions}>
-          <GridList
-            className={styles['list'] ?? ''}
-            aria-label="Tunings"
-            selectionMode="single"
-            selectionBehavior="replace"
-            disallowTypeAhead
-            autoFocus={opened !== null && query === ''}
-            selectedKeys={opened === null ? [] : [opened.tuning.id]}
-            onSelectionChange={(keys) => setOpen(keys === 'all' ? null : ([...keys].map(String)[0] ?? null))}
-            onAction={(key) => plan(String(key))}
-          >
-            {shown.map((row) => (
-              <TuningItem
-                key={row.tuning.id}
-                row={row}
-                overview={overview}
-                others={others}
-                songs={songs}
-                settings={settings}
-                isOpen={row === opened}
-                twins={twins.get(row.tuning.id) ?? noTwins}
-              />
-            ))}
-          </GridList>
-        </Virtualizer>
+        <TuningList
+          entries={shown}
+          opened={opened}
+          ground={{ overview, others, songs, settings, twins }}
+          isFocused={opened !== null && query === ''}
+          onOpen={setOpen}
+          onPlan={plan}
+        />
       )}
       <div className={styles['bottom']}>
         {opened === null ? null : (

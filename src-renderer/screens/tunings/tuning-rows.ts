@@ -25,6 +25,35 @@ export type Here = {
 /** One row of the library: a tuning, and what it is on the instrument in hand; null where that cannot take it. */
 export type TuningRow = { readonly tuning: Tuning; readonly here: Here | null };
 
+const chords = new WeakMap<TuningHere, string | null>();
+
+/** The chord of the open courses. Named when it is first asked for, and then kept: in a library of thousands it takes longer than all the rest. */
+function chordOf(to: TuningHere): string | null {
+  const known = chords.get(to);
+  if (known !== undefined) return known;
+  const chord = openChord(to.pitches.flat());
+  chords.set(to, chord);
+  return chord;
+}
+
+const sliceMilliseconds = 8;
+
+/** Names the chords of all rows little by little, so that a search by chord finds them ready. Returns what stops it. */
+export function nameChordsAhead(rows: readonly TuningRow[]): () => void {
+  let next = 0;
+  const slice = (): void => {
+    const until = performance.now() + sliceMilliseconds;
+    while (next < rows.length && performance.now() < until) {
+      const to = rows[next]?.here?.to;
+      if (to !== undefined) chordOf(to);
+      next += 1;
+    }
+    if (next < rows.length) timer = setTimeout(slice, 2 * sliceMilliseconds);
+  };
+  let timer = setTimeout(slice, 2 * sliceMilliseconds);
+  return () => clearTimeout(timer);
+}
+
 /** Every tuning of the library as it is on an instrument. */
 export function tuningRows(overview: Overview, tunings: readonly Tuning[], settings: Settings): readonly TuningRow[] {
   const state = stateOf(overview, tunings, settings);
@@ -41,7 +70,9 @@ export function tuningRows(overview: Overview, tunings: readonly Tuning[], setti
       tuning,
       here: {
         to,
-        chord: openChord(to.pitches.flat()),
+        get chord() {
+          return chordOf(to);
+        },
         stringing: stringing(to.pitches),
         moves,
         away,

@@ -1,5 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import { everything, favourites, plainText, shownRows, siftOptions } from '../../../../src-renderer/screens/tunings/sieve.ts';
+import {
+  everything,
+  favourites,
+  foundRows,
+  type Order,
+  plainText,
+  searchTexts,
+  siftOptions,
+  sortedRows,
+} from '../../../../src-renderer/screens/tunings/sieve.ts';
 import { tuningRows } from '../../../../src-renderer/screens/tunings/tuning-rows.ts';
 import { instrumentOf, settings, tuningOf } from '../wren.ts';
 
@@ -13,8 +22,8 @@ const tunings = [
 ];
 const songs = [{ id: 's', title: 'Salt on the Sill', key: null, tuningId: 'two herons', instrumentId: null }];
 const rows = tuningRows(instrumentOf('ukulele-tenor-high-g', 'Wren'), tunings, settings);
-const names = (choice: Partial<Parameters<typeof shownRows>[2]>) =>
-  shownRows(rows, songs, { query: '', sift: everything, order: 'moves', ...choice }).map(({ tuning }) => tuning.name);
+const names = ({ query = '', sift = everything, order = 'moves' }: { query?: string; sift?: string; order?: Order }) =>
+  foundRows(sortedRows(rows, order), searchTexts(rows, songs), { query, sift }).map(({ tuning }) => tuning.name);
 
 describe('the library of tunings', () => {
   test('fewest moves come first, then fewest semitones; what cannot be taken comes last', () => {
