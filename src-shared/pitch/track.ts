@@ -31,8 +31,7 @@ const lostHops = 4;
 const openingSeconds = 0.2;
 /** How often the strings of a double course are looked for. */
 const twinSeconds = 0.25;
-/** Errors are a little larger than the fit says, and never nothing: measured with the pitch bench. */
-const sigmaScale = 1;
+/** An error is never nothing. */
 const leastSigmaCents = 0.001;
 
 /** See index.ts. */
@@ -85,7 +84,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
       kind: 'frame',
       atSeconds: state.endSeconds,
       hertz: estimate.hertz,
-      sigmaCents: sigmaScale * Math.hypot(estimate.sigmaCents, estimate.systematicCents, leastSigmaCents),
+      sigmaCents: Math.hypot(estimate.sigmaCents, estimate.systematicCents, leastSigmaCents),
       levelDecibels: levelDecibels(state, 0.05),
       sincePluckSeconds: since === null ? null : since / rateHertz,
       steady: estimate.steady,
