@@ -1,6 +1,8 @@
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import { type CoachState, start } from '#shared/guidance/index.ts';
 import { type LogRows, retuneHistories } from '#shared/log/index.ts';
+import { courseScaleLength } from '#shared/instruments/index.ts';
+import { linearDensity } from '#shared/tension/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { stateOf, type TuningHere, tuningOn } from './strings.ts';
 
@@ -37,7 +39,14 @@ export function planRetune({ overview, tunings, tuning, settings, log, leadUntil
   const coach = start({
     instrument: {
       scaleLengthMillimetres: overview.instrument.scaleLengthMillimetres,
-      courses: overview.stringSet.courses.map(({ strings }) => ({ strings: strings.map((string) => ({ ...string, daysSinceChange })) })),
+      courses: overview.stringSet.courses.map((course) => ({
+        scaleLengthMillimetres: courseScaleLength(overview.instrument, course),
+        strings: course.strings.map((string) => ({
+          ...string,
+          daysSinceChange,
+          linearDensityKilogramsPerMetre: linearDensity(string)?.value ?? null,
+        })),
+      })),
     },
     present,
     wanted: to.hertz,

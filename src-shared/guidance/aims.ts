@@ -1,8 +1,8 @@
 import { breakShare, confirmShare } from '#shared/tension/index.ts';
-import { atCents, cents, hertz, millimetres } from '#shared/units/index.ts';
+import { atCents, cents, hertz } from '#shared/units/index.ts';
 import { expectedShift } from './coupling.ts';
 import { driftBetween } from './drift.ts';
-import { pullNewtons } from './pull.ts';
+import { pullNewtons, scaleLengthOf } from './pull.ts';
 import { expectedOffset, gainNewtons, stringAt } from './standing.ts';
 import type { CoachState, Pull, StringState } from './state.ts';
 
@@ -51,10 +51,10 @@ export function leadOf({ setup, nowSeconds }: Pick<CoachState, 'setup' | 'nowSec
 }
 
 /** A lead never takes a string past the share of its breaking stress that needs a confirmation. */
-function withinMargin({ instrument }: CoachState['setup'], one: StringState, leadCents: number): number {
-  const string = instrument.courses[one.course]?.strings[one.string];
+function withinMargin(setup: CoachState['setup'], one: StringState, leadCents: number): number {
+  const string = setup.instrument.courses[one.course]?.strings[one.string];
   if (leadCents <= 0 || string === undefined) return leadCents;
-  const share = breakShare(string, millimetres(instrument.scaleLengthMillimetres), hertz(one.wantedHertz));
+  const share = breakShare(string, scaleLengthOf(setup, one.course), hertz(one.wantedHertz));
   if (share === null) return leadCents;
   return Math.max(0, Math.min(leadCents, 600 * Math.log2(confirmShare / share)));
 }

@@ -1,5 +1,6 @@
 import { breakShare, confirmShare } from '#shared/tension/index.ts';
-import { centsBetween, hertz, millimetres } from '#shared/units/index.ts';
+import { centsBetween, hertz } from '#shared/units/index.ts';
+import { scaleLengthOf } from './pull.ts';
 import type { Setup, StringState } from './state.ts';
 
 /** A string further than this above both where the retune found it and where it is wanted is being tightened by mistake, in cents. */
@@ -16,7 +17,7 @@ export function reasonToStop(setup: Setup, state: StringState, heardHertz: numbe
   if (Math.min(aboveAim, aboveStart) > runawayCents) return 'Stop: this string is far above its aim. Is that the right peg?';
   const string = setup.instrument.courses[state.course]?.strings[state.string];
   if (string === undefined || aboveAim <= setup.toleranceCents || aboveStart <= 0) return null;
-  const share = breakShare(string, millimetres(setup.instrument.scaleLengthMillimetres), heard);
+  const share = breakShare(string, scaleLengthOf(setup, state.course), heard);
   if (share === null || share <= confirmShare) return null;
   return `Stop: this string carries about ${Math.round(share * 100)} % of what breaks it. Keep your face away from it and loosen it.`;
 }

@@ -1,14 +1,19 @@
 import { tensionNewtons } from '#shared/tension/index.ts';
-import { type Hertz, hertz, kilogramsPerMetre, type Material, millimetres } from '#shared/units/index.ts';
+import { type Hertz, hertz, kilogramsPerMetre, type Material, type Millimetres, millimetres } from '#shared/units/index.ts';
 import type { CoachString, Setup } from './state.ts';
 
 /** Where the linear density is not known, a string is taken to pull this much at the pitch it is wanted at, in newtons (the middle of published sets). */
 const usualNewtons = 45;
 
+/** The scale length of a course: its own, else the instrument's. */
+export const scaleLengthOf = ({ instrument }: Pick<Setup, 'instrument'>, course: number): Millimetres =>
+  millimetres(instrument.courses[course]?.scaleLengthMillimetres ?? instrument.scaleLengthMillimetres);
+
 /** The pull of one string at a pitch, in newtons. */
-export function pullNewtons({ instrument, wanted }: Setup, course: number, string: number, at: number): number {
+export function pullNewtons(setup: Setup, course: number, string: number, at: number): number {
+  const { instrument, wanted } = setup;
   const density = instrument.courses[course]?.strings[string]?.linearDensityKilogramsPerMetre ?? null;
-  if (density !== null) return tensionNewtons(kilogramsPerMetre(density), millimetres(instrument.scaleLengthMillimetres), pitch(at));
+  if (density !== null) return tensionNewtons(kilogramsPerMetre(density), scaleLengthOf(setup, course), pitch(at));
   return usualNewtons * (at / (wanted[course]?.[string] ?? at)) ** 2;
 }
 

@@ -17,7 +17,8 @@ export type CoachString = {
 export type Setup = {
   readonly instrument: {
     readonly scaleLengthMillimetres: number;
-    readonly courses: readonly { readonly strings: readonly CoachString[] }[];
+    /** A course has a scale length of its own where it differs, as on a short fifth string. */
+    readonly courses: readonly { readonly strings: readonly CoachString[]; readonly scaleLengthMillimetres?: number | null }[];
   };
   readonly present: Strings;
   readonly wanted: Strings;

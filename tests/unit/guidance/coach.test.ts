@@ -183,3 +183,27 @@ describe('hearing', () => {
     expect(listenFor(begin())).toEqual({ hertz: home.flat(), asked: 1 });
   });
 });
+
+describe('a course with a scale length of its own', () => {
+  test('is guarded by it: a banjo’s short fifth string takes a pitch that would break a long one', () => {
+    const wanted = [[440], [165], [220], [247], [330]];
+    const present = [[392], [147], [196], [247], [294]];
+    const banjo = (short: number | null) => ({
+      scaleLengthMillimetres: 667,
+      courses: wanted.map((_, course) => ({
+        strings: [{ ...string, material: 'steel' as const }],
+        scaleLengthMillimetres: course === 0 ? short : null,
+      })),
+    });
+    const after = (short: number | null) => {
+      const state = step(start({ instrument: banjo(short), present, wanted, toleranceCents: 3, atSeconds: 0 }), {
+        kind: 'follow',
+        atSeconds: 0,
+        on: true,
+      }).state;
+      return advise(sound(sound(state, 0, 392, 0.1, 0).state, 0, 443, 0.1, 1).state).action;
+    };
+    expect(after(null)).toBe('stop');
+    expect(after(500)).not.toBe('stop');
+  });
+});
