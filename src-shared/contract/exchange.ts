@@ -1,18 +1,19 @@
 import { z } from 'zod';
-import { greatestLibraryFile, mergeChoices, mergeParts, mergeStandings } from '#shared/exchange/index.ts';
+import { greatestLibraryFile, greatestRows, mergeChoices, mergeParts, mergeStandings } from '#shared/exchange/index.ts';
 import { instrumentSchema, stringSetSchema } from '#shared/instruments/index.ts';
 import { songSchema } from '#shared/sets/index.ts';
 import { tuningSchema } from '#shared/tunings/index.ts';
 
 const id = z.string().min(1).max(64);
 const ids = z.array(id).max(20_000);
-const most = { instruments: 500, stringSets: 5000, tunings: 20_000, songs: 20_000 } as const;
 
 /** The text of a library file. */
 export const libraryTextSchema = z.string().max(greatestLibraryFile, 'This file is too large for a library file.');
 
 /** What the player chose for rows of a file; a row without a decision takes the choice that loses nothing. */
-export const importDecisionsSchema = z.array(z.strictObject({ part: z.enum(mergeParts), id, choice: z.enum(mergeChoices) })).max(40_500);
+export const importDecisionsSchema = z
+  .array(z.strictObject({ part: z.enum(mergeParts), id, choice: z.enum(mergeChoices) }))
+  .max(greatestRows.instruments + greatestRows.tunings + greatestRows.songs);
 
 /** A file row by row, before anything is taken in, and how much of the log comes with it. */
 export const importPreviewSchema = z.strictObject({
@@ -34,10 +35,10 @@ export const importPreviewSchema = z.strictObject({
 export const importReceiptSchema = z.strictObject({
   added: z.strictObject({ instruments: ids, tunings: ids, songs: ids }),
   before: z.strictObject({
-    instruments: z.array(instrumentSchema).max(most.instruments),
-    stringSets: z.array(stringSetSchema).max(most.stringSets),
-    tunings: z.array(tuningSchema).max(most.tunings),
-    songs: z.array(songSchema).max(most.songs),
+    instruments: z.array(instrumentSchema).max(greatestRows.instruments),
+    stringSets: z.array(stringSetSchema).max(greatestRows.stringSets),
+    tunings: z.array(tuningSchema).max(greatestRows.tunings),
+    songs: z.array(songSchema).max(greatestRows.songs),
   }),
 });
 

@@ -7,6 +7,7 @@ export { fileName } from './file-name.ts';
 export { type Format, formats, libraryFormat } from './formats.ts';
 export {
   greatestLibraryFile,
+  greatestRows,
   libraryFileSchema,
   readLibraryFile,
   rowsOfFile,

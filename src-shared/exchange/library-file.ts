@@ -12,6 +12,19 @@ export const libraryFileVersion = 1;
 /** No longer file is read or written, in UTF-16 units: about 130 000 readings (own choice: a file is held in memory whole). */
 export const greatestLibraryFile = 32 * 1024 * 1024;
 
+/** No more rows are read or written (own choice: a thousand instruments and 5 000 tunings, with room). */
+export const greatestRows = {
+  instruments: 2000,
+  stringSets: 20_000,
+  tunings: 20_000,
+  songs: 20_000,
+  retunes: 200_000,
+  turns: 1_000_000,
+  readings: 2_000_000,
+} as const;
+
+type Part = keyof typeof greatestRows;
+
 /**
  * A whole library as one JSON file. Where `relativeTimes` is set (the demo library, which is always about this evening), the times of the log
  * are milliseconds before the moment of loading, else epoch milliseconds.
@@ -20,13 +33,13 @@ export const libraryFileSchema = z.strictObject({
   format: z.literal(format),
   version: z.literal(libraryFileVersion),
   relativeTimes: z.boolean(),
-  instruments: z.array(instrumentSchema).max(500),
-  stringSets: z.array(stringSetSchema).max(5000),
-  tunings: z.array(tuningSchema).max(20_000),
-  songs: z.array(songSchema).max(20_000),
-  retunes: z.array(retuneSchema).max(200_000),
-  turns: z.array(turnSchema).max(1_000_000),
-  readings: z.array(readingSchema).max(2_000_000),
+  instruments: z.array(instrumentSchema).max(greatestRows.instruments),
+  stringSets: z.array(stringSetSchema).max(greatestRows.stringSets),
+  tunings: z.array(tuningSchema).max(greatestRows.tunings),
+  songs: z.array(songSchema).max(greatestRows.songs),
+  retunes: z.array(retuneSchema).max(greatestRows.retunes),
+  turns: z.array(turnSchema).max(greatestRows.turns),
+  readings: z.array(readingSchema).max(greatestRows.readings),
 });
 
 export type LibraryFile = z.infer<typeof libraryFileSchema>;
@@ -36,8 +49,10 @@ export type LibraryRows = Omit<LibraryFile, 'format' | 'version' | 'relativeTime
 /** What older versions lacked or said otherwise: `upgrades[0]` makes a file of version 2 out of one of version 1, and so on. */
 const upgrades: readonly ((older: Readonly<Record<string, unknown>>) => Readonly<Record<string, unknown>>)[] = [];
 
-/** A library as the text of a file, its times as they are. Throws RangeError where the text would be longer than `greatestLibraryFile`. */
+/** A library as the text of a file, its times as they are. Throws RangeError beyond `greatestRows` or `greatestLibraryFile`. */
 export function writeLibraryFile(rows: LibraryRows): string {
+  for (const [part, most] of Object.entries(greatestRows) as [Part, number][])
+    if (rows[part].length > most) throw new RangeError(`a library file has at most ${most} ${part}, not ${rows[part].length}`);
   const file: LibraryFile = { format, version: libraryFileVersion, relativeTimes: false, ...rows };
   const text = JSON.stringify(file);
   if (text.length > greatestLibraryFile)
@@ -67,13 +82,50 @@ export function readLibraryFile(text: string): { readonly file: LibraryFile } | 
   const current = upgrades
     .slice(head.data.version - 1)
     .reduce<unknown>((older, upgrade) => upgrade(older as Record<string, unknown>), content);
-  const whole = libraryFileSchema.safeParse(current);
-  if (!whole.success) {
-    const [issue] = whole.error.issues;
-    return { sentence: `This library file is damaged at ${issue?.path.join('.') || 'its top'}: ${issue?.message ?? 'unreadable'}` };
-  }
-  const fault = faultOfReferences(whole.data);
-  return fault === null ? { file: whole.data } : { sentence: `This library file is damaged: ${fault}` };
+  const frame = frameSchema.safeParse(current);
+  if (!frame.success) return damaged(frame.error);
+  for (const part of Object.keys(rowSchemas) as Part[])
+    for (const [at, row] of frame.data[part].entries()) {
+      const parsed = rowSchemas[part].safeParse(row);
+      if (!parsed.success) return damaged(parsed.error, part, at);
+      frame.data[part][at] = parsed.data;
+    }
+  const file = frame.data as LibraryFile;
+  const fault = faultOfReferences(file);
+  return fault === null ? { file } : { sentence: `This library file is damaged: ${fault}` };
+}
+
+const list = (part: Part): z.ZodArray<z.ZodUnknown> => z.array(z.unknown()).max(greatestRows[part]);
+
+/** The file without a look into its rows: they are read one by one, so that the first bad one ends it and a million bad ones do no harm. */
+const frameSchema = libraryFileSchema.extend({
+  instruments: list('instruments'),
+  stringSets: list('stringSets'),
+  tunings: list('tunings'),
+  songs: list('songs'),
+  retunes: list('retunes'),
+  turns: list('turns'),
+  readings: list('readings'),
+});
+
+const rowSchemas = {
+  instruments: instrumentSchema,
+  stringSets: stringSetSchema,
+  tunings: tuningSchema,
+  songs: songSchema,
+  retunes: retuneSchema,
+  turns: turnSchema,
+  readings: readingSchema,
+} as const satisfies Record<Part, z.ZodType>;
+
+/** A message names what it found, which may be as long as the file. */
+const longestMessage = 160;
+
+function damaged({ issues: [issue] }: z.ZodError, ...above: readonly PropertyKey[]): { readonly sentence: string } {
+  const place = [...above, ...(issue?.path ?? [])].join('.') || 'its top';
+  const message = issue?.message ?? 'unreadable';
+  const said = message.length > longestMessage ? `${message.slice(0, longestMessage)}…` : message;
+  return { sentence: `This library file is damaged at ${place}: ${said}` };
 }
 
 /** The rows of a file with their times in epoch milliseconds; `now` is the moment that relative times count back from. */

@@ -5,8 +5,8 @@ const parts = ['instruments', 'stringSets', 'tunings', 'songs', 'retunes', 'turn
 const idsOf = (rows: readonly { readonly id: string }[]): ReadonlySet<string> => new Set(rows.map(({ id }) => id));
 
 /**
- * What is wrong with the way the rows of a file name one another, in a sentence; null where nothing is. An id stands once in each part, and what
- * a row cannot do without is there. A tuning or a song's instrument may be missing: it was removed, and the row goes on without it.
+ * What is wrong with the way the rows of a file name one another, in a sentence; null where nothing is. An id is whole text and stands once in each
+ * part, nor have an instrument, a tuning and a song the same; what a row cannot do without is there. A tuning or a song's instrument may be missing: it was removed, and the row goes on without it.
  */
 export function faultOfReferences(rows: LibraryRows): string | null {
   const ids = {
@@ -19,6 +19,9 @@ export function faultOfReferences(rows: LibraryRows): string | null {
     readings: idsOf(rows.readings),
   };
   for (const part of parts) if (ids[part].size < rows[part].length) return `an id stands twice in its ${part}.`;
+  for (const part of parts) for (const id of ids[part]) if (!id.isWellFormed()) return `an id of its ${part} has half a character.`;
+  const named = [...ids.instruments, ...ids.tunings, ...ids.songs];
+  if (new Set(named).size < named.length) return 'an instrument, a tuning or a song has the id of another.';
   const setOf = new Map(rows.stringSets.map((set) => [set.id, set]));
   for (const { name, id, stringSetId } of rows.instruments)
     if (setOf.get(stringSetId)?.instrumentId !== id) return `the strings fitted to “${name}” are not in it.`;

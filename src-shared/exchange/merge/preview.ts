@@ -70,18 +70,20 @@ function compare(
   });
 }
 
-const shape = (set: LibraryRows['stringSets'][number] | undefined): string =>
-  set?.courses.map(({ strings }) => strings.length).join(' ') ?? '';
+const shape = (set: LibraryRows['stringSets'][number]): string => set.courses.map(({ strings }) => strings.length).join(' ');
 
-/** An instrument is replaced only where its strings stay as many as the log of the library names. */
+/** An instrument is replaced only where the strings of all its sets stay as many as the log of the library names. */
 function instrumentsOf(rows: Pick<LibraryRows, 'instruments' | 'stringSets'>, library: Present | null = null): readonly Candidate[] {
   const sets = new Map(rows.stringSets.map((set) => [set.id, set]));
+  const setsOf = Map.groupBy(rows.stringSets, ({ instrumentId }) => instrumentId);
   const present = new Map(library?.stringSets.map((set) => [set.id, set]));
   return rows.instruments.map((instrument) => {
     const fitted = sets.get(instrument.stringSetId);
     if (fitted === undefined) throw new RangeError(`the strings ${instrument.stringSetId} of ${instrument.id} are not among the rows`);
-    const there = present.get(fitted.id);
-    const isReplaceable = there === undefined || (there.instrumentId === instrument.id && shape(there) === shape(fitted));
+    const isReplaceable = (setsOf.get(instrument.id) ?? []).every((set) => {
+      const there = present.get(set.id);
+      return there === undefined || (there.instrumentId === instrument.id && shape(there) === shape(set));
+    });
     return { id: instrument.id, name: instrument.name, contents: [instrumentContent(instrument, fitted)], isReplaceable };
   });
 }
