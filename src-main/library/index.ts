@@ -21,6 +21,6 @@ export { listEveryTuning, listTunings, needOfTuning, putTuning, setTuningRemoved
 export { deleteSong, listSongs, putSong } from './songs.ts';
 export { putSettings, readSettings } from './settings.ts';
 export { addReadings, addRetune, addTurns, finishRetune, hasHistory } from './log.ts';
-export { lastReadingsOfFitted, lastRetunes, readingsSince, turnsOf } from './log.ts';
+export { lastReadingsOfFitted, lastRetunes, readingsSince, retunesOfOtherStrings, turnsOf } from './log.ts';
 export { countReadings, lastHeardAt, type NumberedReading, readingsPage, wholeLog } from './whole-log.ts';
 export { absentFrom, deleteDemoRows, hasDemoRows } from './demo-rows.ts';

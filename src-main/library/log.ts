@@ -1,4 +1,4 @@
-import { type Kysely, sql } from 'kysely';
+import { type Kysely, type RawBuilder, sql } from 'kysely';
 import { type Reading, type Retune, retuneSchema, type Turn } from '#shared/log/index.ts';
 import type { Origin, Tables } from './tables.ts';
 
@@ -65,22 +65,33 @@ export async function addReadings(rows: Rows, readings: readonly Reading[], orig
   }
 }
 
+/** Any number of ids for an `in`, as one value: a value each would end at SQLite's 32 766. */
+const listOf = (ids: readonly string[]): RawBuilder<string> => sql<string>`(SELECT value FROM json_each(${JSON.stringify(ids)}))`;
+
+/** Which of these retunes have the id of one that the library has on other strings. */
+export async function retunesOfOtherStrings(rows: Rows, retunes: readonly Retune[]): Promise<ReadonlySet<string>> {
+  const setOf = new Map(retunes.map(({ id, stringSetId }) => [id, stringSetId]));
+  const found = await rows
+    .selectFrom('retunes')
+    .select(['id', 'stringSetId'])
+    .where('id', 'in', listOf([...setOf.keys()]))
+    .execute();
+  return new Set(found.flatMap(({ id, stringSetId }) => (setOf.get(id) === stringSetId ? [] : [id])));
+}
+
 async function withWantedHertz(rows: Rows, found: readonly Tables['retunes'][]): Promise<Retune[]> {
   const strings = await rows
     .selectFrom('retuneStrings')
     .selectAll()
-    .where(
-      'retuneId',
-      'in',
-      found.map(({ id }) => id),
-    )
+    .where('retuneId', 'in', listOf(found.map(({ id }) => id)))
     .orderBy('retuneId')
     .orderBy('course')
     .orderBy('string')
     .execute();
+  const stringsOf = Map.groupBy(strings, ({ retuneId }) => retuneId);
   return found.map(({ origin: _origin, ...row }) => {
     const wantedHertz: number[][] = [];
-    for (const { retuneId, course, wantedHertz: hertz } of strings) if (retuneId === row.id) (wantedHertz[course] ??= []).push(hertz);
+    for (const { course, wantedHertz: hertz } of stringsOf.get(row.id) ?? []) (wantedHertz[course] ??= []).push(hertz);
     return retuneSchema.parse({ ...row, wantedHertz });
   });
 }
@@ -103,7 +114,7 @@ export async function turnsOf(rows: Rows, retuneIds: readonly string[]): Promise
   return rows
     .selectFrom('turns')
     .select(['id', 'retuneId', 'at', 'course', 'string', 'cents'])
-    .where('retuneId', 'in', retuneIds)
+    .where('retuneId', 'in', listOf(retuneIds))
     .orderBy('at')
     .orderBy('id')
     .execute();

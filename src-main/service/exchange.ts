@@ -25,6 +25,7 @@ import {
   putSong,
   putStringSet,
   putTuning,
+  retunesOfOtherStrings,
   setInstrumentRemoved,
   setTuningRemoved,
   wholeLog,
@@ -40,7 +41,9 @@ const tooLarge = (): HostFailure =>
     'This library is too large for one file. Save it without its log; the data folder and its backups have everything.',
   );
 
-async function readPresent(rows: Rows): Promise<Present> {
+type Kept = Present & { readonly removedInstruments: ReadonlySet<string>; readonly removedTunings: ReadonlySet<string> };
+
+async function readPresent(rows: Rows): Promise<Kept> {
   const { instruments, removed: removedInstruments } = await listEveryInstrument(rows);
   const { tunings, removed: removedTunings } = await listEveryTuning(rows);
   return {
@@ -49,19 +52,21 @@ async function readPresent(rows: Rows): Promise<Present> {
     stringSets: await listStringSets(rows),
     songs: await listSongs(rows),
     removed: new Set([...removedInstruments, ...removedTunings]),
+    removedInstruments,
+    removedTunings,
   };
 }
 
 /** The library as the text of a file, with or without its log; what was removed stays out. Throws `too-large`. */
 export async function exportLibrary(library: Library, { log }: Input<'library.export'>): Promise<Output<'library.export'>> {
-  const { removed, ...present } = await readPresent(library.rows);
-  const instruments = present.instruments.filter(({ id }) => !removed.has(id));
+  const present = await readPresent(library.rows);
+  const instruments = present.instruments.filter(({ id }) => !present.removedInstruments.has(id));
   const owners = new Set(instruments.map(({ id }) => id));
   const stringSets = present.stringSets.filter(({ instrumentId }) => owners.has(instrumentId));
   const ids = stringSets.map(({ id }) => id);
   if (log && (await countReadings(library.rows, ids)) > greatestReadings) throw tooLarge();
   const history = log ? await wholeLog(library.rows, ids) : { retunes: [], turns: [], readings: [] };
-  const tunings = present.tunings.filter(({ id }) => !removed.has(id));
+  const tunings = present.tunings.filter(({ id }) => !present.removedTunings.has(id));
   const rows = { instruments, stringSets, tunings, songs: present.songs };
   try {
     return {
@@ -75,8 +80,21 @@ export async function exportLibrary(library: Library, { log }: Input<'library.ex
 function rowsIn(text: string, now: number): LibraryRows {
   const read = readLibraryFile(text);
   if ('sentence' in read) throw new HostFailure('bad-input', read.sentence);
-  return rowsOfFile(read.file, now);
+  const rows = rowsOfFile(read.file, now);
+  if (!timesOf(rows).every((time) => time >= 0 && time <= latestTime))
+    throw new HostFailure('bad-input', 'This library file is damaged: a time in it is in no calendar.');
+  return rows;
 }
+
+/** The last moment that a Date can say, in epoch milliseconds (ECMA-262, section 21.4.1.1). */
+const latestTime = 8.64e15;
+
+const timesOf = ({ stringSets, retunes, turns, readings }: LibraryRows): readonly number[] => [
+  ...stringSets.map(({ fittedAt }) => fittedAt),
+  ...retunes.flatMap(({ startedAt, finishedAt }) => [startedAt, finishedAt ?? startedAt]),
+  ...turns.map(({ at }) => at),
+  ...readings.map(({ at }) => at),
+];
 
 /** What taking in a file would do, row by row; nothing is changed. Throws `bad-input` with the sentence that refuses the file. */
 export async function previewImport(library: Library, { text }: Input<'library.previewImport'>, now: number): Promise<ImportPreview> {
@@ -99,9 +117,7 @@ export async function importLibrary(library: Library, { text, decisions }: Input
     for (const instrument of come.instruments) await putInstrument(rows, instrument, 'player');
     for (const stringSet of come.stringSets) await putStringSet(rows, stringSet, 'player');
     for (const song of come.songs) await putSong(rows, song, 'player');
-    for (const retune of come.retunes) await addRetune(rows, retune, 'player');
-    await addTurns(rows, come.turns, 'player');
-    await addReadings(rows, come.readings, 'player');
+    await addLog(rows, come);
     const overwritten = new Set(come.stringSets.map(({ id }) => id));
     return {
       added: { instruments: [...added.instruments], tunings: [...added.tunings], songs: [...added.songs] },
@@ -113,6 +129,15 @@ export async function importLibrary(library: Library, { text, decisions }: Input
       },
     };
   });
+}
+
+/** Adds the log of a file. What belongs to a retune that the library has on other strings stays out: that history is another's. */
+async function addLog(rows: Rows, { retunes, turns, readings }: LibraryRows): Promise<void> {
+  const others = await retunesOfOtherStrings(rows, retunes);
+  const isOwn = ({ retuneId }: { readonly retuneId: string | null }): boolean => retuneId === null || !others.has(retuneId);
+  for (const retune of retunes) if (!others.has(retune.id)) await addRetune(rows, retune, 'player');
+  await addTurns(rows, turns.filter(isOwn), 'player');
+  await addReadings(rows, readings.filter(isOwn), 'player');
 }
 
 function mergeOrRefuse(present: Present, file: LibraryRows, decisions: Input<'library.import'>['decisions']): ReturnType<typeof merge> {
