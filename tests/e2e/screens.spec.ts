@@ -94,3 +94,22 @@ test('back and forward go from screen to screen', async ({ page }) => {
   await page.goForward();
   await expect(page).toHaveURL(/#\/settling/u);
 });
+
+test('a tuning that is opened pushes the rows below it down, and none lies over another', async ({ page }) => {
+  await page.getByRole('button', { name: 'Look around with the demo library' }).click();
+  await expect(page.getByText('Finch').first()).toBeVisible();
+  await goTo(page, '/tunings?on=demo-wren');
+  await page.getByRole('row', { name: 'Cold hearth' }).click();
+  await expect(page.getByText('Pull of each string')).toBeVisible();
+  const overlaps = () =>
+    page.getByRole('row').evaluateAll((rows) => {
+      const boxes = rows.map((row) => ({
+        name: row.getAttribute('aria-label') ?? '',
+        top: row.getBoundingClientRect().top,
+        height: row.scrollHeight,
+      }));
+      boxes.sort((a, b) => a.top - b.top);
+      return boxes.filter(({ top, height }, index) => top + height > (boxes[index + 1]?.top ?? Infinity) + 1).map(({ name }) => name);
+    });
+  await expect.poll(overlaps).toEqual([]);
+});

@@ -33,7 +33,7 @@ export function TuningList({ entries, opened, ground, isFocused, onOpen, onPlan 
         <GridList
           className={styles['list'] ?? ''}
           aria-label="Tunings"
-          items={entries}
+          items={withOpened(entries, opened)}
           selectionMode="single"
           selectionBehavior="replace"
           disallowTypeAhead
@@ -48,5 +48,9 @@ export function TuningList({ entries, opened, ground, isFocused, onOpen, onPlan 
     </ListContext>
   );
 }
+
+/** The opened row is another object than it was closed, so that it is measured anew; all others stay what they are. */
+const withOpened = (entries: readonly TuningRow[], opened: TuningRow | null): readonly TuningRow[] =>
+  opened === null ? entries : entries.map((row) => (row === opened ? { ...row } : row));
 
 const renderRow = (row: TuningRow) => <TuningItem id={row.tuning.id} row={row} />;
