@@ -1,7 +1,8 @@
 import { z } from 'zod';
 
 const id = z.string().min(1).max(64);
-const at = z.number().int().nonnegative();
+/** Epoch milliseconds, up to the end of the year 9999. */
+const at = z.number().int().nonnegative().max(253_402_300_799_999);
 const place = { course: z.number().int().min(0).max(11), string: z.number().int().min(0).max(2) };
 const frequency = z.number().min(10).max(6000);
 
