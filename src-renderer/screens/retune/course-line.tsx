@@ -109,6 +109,9 @@ type MarksProps = {
   readonly beads: Beads;
 };
 
+/** A board wider than this has room for a larger bead, in px. */
+const roomyBoard = 900;
+
 /** Where one string was last heard, and its live bead. */
 function StringMarks({ course, string, isActive, count, width, middle, beads }: MarksProps) {
   const path = useRef<SVGPathElement>(null);
@@ -120,7 +123,7 @@ function StringMarks({ course, string, isActive, count, width, middle, beads }: 
     retuning,
     ({ now }) => now?.live?.match.kind === 'match' && now.live.match.course === course && now.live.match.string === string,
   );
-  const height = count > 1 ? (isActive ? 36 : 18) : isActive ? 40 : 26;
+  const height = count > 1 ? (isActive ? 36 : 18) : isActive ? (width > roomyBoard ? 60 : 40) : 26;
   useLayoutEffect(() => {
     const key = `${course}.${string}`;
     if (path.current !== null) beads.set(key, { course, string, path: path.current, board: { width, middle, height } });
