@@ -4,7 +4,7 @@ import { type LogRows, retuneHistories } from '#shared/log/index.ts';
 import { courseScaleLength } from '#shared/instruments/index.ts';
 import { linearDensity } from '#shared/tension/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
-import { stateOf, type TuningHere, tuningOn } from './strings.ts';
+import { daysSinceFitted, stateOf, type TuningHere, tuningOn } from './strings.ts';
 
 /** A retune before it begins: from where to where, where the strings are now, and the coach that would lead it. */
 export type Plan = {
@@ -28,14 +28,13 @@ type Wanted = {
 
 /** How far an aim may lie beside its pitch for the sake of settling, in cents. */
 const leadCapCents = 15;
-const day = 86_400_000;
 
 /** Plans a retune; null where the instrument cannot take the tuning's moves. */
 export function planRetune({ overview, tunings, tuning, settings, log, leadUntil, now }: Wanted): Plan | null {
   const to = tuningOn(overview, tuning, settings);
   if (to === null) return null;
   const { tuning: from, present } = stateOf(overview, tunings, settings);
-  const daysSinceChange = Math.max(0, (now - overview.stringSet.fittedAt) / day);
+  const daysSinceChange = daysSinceFitted(overview.stringSet, now);
   const coach = start({
     instrument: {
       scaleLengthMillimetres: overview.instrument.scaleLengthMillimetres,

@@ -6,6 +6,7 @@ import { type Assessment, assess } from '#shared/settling/index.ts';
 import { useNow } from './clock.ts';
 import { useHost } from './host.tsx';
 import { useLibrary } from './library.ts';
+import { daysSinceFitted } from './strings.ts';
 
 /** One string's part of an instrument's state: which it is, its log and its verdict. */
 export type StringVerdict = { readonly course: number; readonly string: number; readonly assessment: Assessment };
@@ -70,8 +71,6 @@ export function useEveryVerdict(overviews: readonly Overview[], toleranceCents: 
 
 const nextTask = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
 
-const day = 86_400_000;
-
 type Judged = {
   readonly stringSet: Overview['stringSet'];
   readonly now: number;
@@ -94,7 +93,7 @@ function judge(stringSet: Overview['stringSet'], log: LogRows, now: number, tole
   const places = stringSet.courses.flatMap(({ strings }, course) => strings.map((facts, string) => ({ course, string, facts })));
   const assessments = assess({
     courses: places.map(({ course, string, facts: { material, wound } }) => ({
-      string: { material, wound, daysSinceChange: Math.max(0, (now - stringSet.fittedAt) / day) },
+      string: { material, wound, daysSinceChange: daysSinceFitted(stringSet, now) },
       ...stringHistory(log, course, string),
     })),
     nowSeconds: now / 1000,

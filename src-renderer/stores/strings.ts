@@ -32,3 +32,8 @@ export function stateOf(
   if (tuning === null) throw new Error('an instrument is always in its home tuning at least');
   return { tuning, present: presentHertz(overview.lastReadings, tuning.hertz) };
 }
+
+const day = 86_400_000;
+
+/** How old the strings of a set are at a moment in epoch milliseconds, in days; never below 0. */
+export const daysSinceFitted = ({ fittedAt }: Overview['stringSet'], now: number): number => Math.max(0, (now - fittedAt) / day);

@@ -1,4 +1,5 @@
 import { useSearch } from '@tanstack/react-router';
+import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
@@ -53,14 +54,21 @@ type PlanningProps = {
   readonly settings: Settings;
 };
 
+const minute = 60_000;
+
 /** Plans with what the log of the strings teaches, with a lead and without. */
 function Planning({ overview, tunings, tuning, settings }: PlanningProps) {
-  const now = useNow();
-  const { data: log } = useLog(overview);
-  if (log === undefined) return null;
+  const now = Math.floor(useNow() / minute) * minute;
   const leadUntil = now + horizonSeconds * 1000;
-  const plan = (until: number | null) => planRetune({ overview, tunings, tuning, settings, log, leadUntil: until, now });
-  const [withLead, withoutLead] = [plan(leadUntil), plan(null)];
+  const { data: log } = useLog(overview);
+  // What the log teaches of every string takes a while to work out: it is done when something changed, and once a minute.
+  const plans = useMemo(() => {
+    if (log === undefined) return undefined;
+    const plan = (until: number | null) => planRetune({ overview, tunings, tuning, settings, log, leadUntil: until, now });
+    return { withLead: plan(leadUntil), withoutLead: plan(null) };
+  }, [overview, tunings, tuning, settings, log, leadUntil, now]);
+  if (plans === undefined) return null;
+  const { withLead, withoutLead } = plans;
   if (withLead === null || withoutLead === null) {
     const title = `${tuning?.name ?? 'This tuning'} has other courses than ${overview.instrument.name}`;
     return <Nothing title={title} sentence="Choose one that the instrument can take." to="/tunings" words="Go to the tunings" />;
