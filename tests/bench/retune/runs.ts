@@ -6,11 +6,11 @@ import { print } from '../settling/table.ts';
 import { coachGuide, meterGuide } from './guides.ts';
 import { drawScene, drawTarget, type Scene } from './scenes.ts';
 
-const toleranceCents = 3;
+export const toleranceCents = 3;
 const minute = 60;
 const day = 86_400;
 
-interface Played extends Outcome {
+export interface Played extends Outcome {
   readonly seconds: number;
   /** The string furthest from wanted at the end, and 10 and 30 minutes after it. */
   readonly worst: readonly [number, number, number];
@@ -22,15 +22,17 @@ const centsOff = (heard: number, wanted: number): number => 1200 * Math.log2(hea
 const worstAt = ({ instrument }: Scene, wanted: readonly number[], at: number): number =>
   Math.max(...wanted.map((pitch, place) => Math.abs(centsOff(instrument.hertzAt(place, at), pitch))));
 
-function played(
+const played = (
   random: Random,
   scene: Scene,
   wanted: readonly number[],
   guide: Guide,
   from: number,
   aims: () => readonly number[],
-): Played {
-  const outcome = play(random, scene.instrument, scene.player, guide, from);
+): Played => judged(scene, wanted, from, play(random, scene.instrument, scene.player, guide, from), aims);
+
+/** What became of the strings after a retune. */
+export function judged(scene: Scene, wanted: readonly number[], from: number, outcome: Outcome, aims: () => readonly number[]): Played {
   const { untilSeconds: end } = outcome;
   const [first, later] = [end, end + 10 * minute];
   return {
@@ -103,7 +105,7 @@ function coached(
   return { played: result, learned: { retunes: [...learned.retunes, retune] } };
 }
 
-const nothing: Learned = { retunes: [] };
+export const nothing: Learned = { retunes: [] };
 
 const quantile = (values: readonly number[], share: number): number =>
   [...values].sort((a, b) => a - b)[Math.min(values.length - 1, Math.floor(share * values.length))] ?? Number.NaN;
@@ -111,7 +113,7 @@ const spread = (values: readonly number[], digits: number): string =>
   [0.5, 0.95].map((share) => quantile(values, share).toFixed(digits)).join(' / ');
 const percent = (hits: readonly boolean[]): string => `${((100 * hits.filter(Boolean).length) / hits.length).toFixed(1)} %`;
 
-const row = (name: string, all: readonly Played[]): readonly string[] => [
+export const row = (name: string, all: readonly Played[]): readonly string[] => [
   name,
   spread(
     all.map(({ turns }) => turns),
@@ -135,7 +137,7 @@ const row = (name: string, all: readonly Played[]): readonly string[] => [
   percent(all.map(({ worst }) => worst[1] <= toleranceCents)),
   `${all.filter(({ isDone }) => !isDone).length}`,
 ];
-const head = [
+export const head = [
   '',
   'peg turns',
   'passes',
@@ -156,7 +158,7 @@ const over = (seed: number, count: number, run: (random: Random, scene: Scene) =
   });
 
 /** Neighbouring seeds begin alike, so each scene's is drawn. */
-function seedsFrom(seed: number, count: number): readonly number[] {
+export function seedsFrom(seed: number, count: number): readonly number[] {
   const random = seededRandom(seed);
   return Array.from({ length: count }, () => Math.floor(random.between(1, 2 ** 31)));
 }

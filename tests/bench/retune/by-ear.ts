@@ -1,0 +1,48 @@
+// Guides that hear samples: the coach and a plain meter, each behind the tracker.
+import { advise, type CoachState, type Effect, hear, listenFor, start, type Setup } from '#shared/guidance/index.ts';
+import { createPitchTracker } from '#shared/pitch/index.ts';
+import type { Asked, Guide } from '#shared/simulation/player/index.ts';
+import type { EarGuide } from '#shared/simulation/sounding/index.ts';
+
+/** The whole chain: samples → tracker → matching → coach. */
+export function coachByEar(
+  setup: Setup,
+  sampleRateHertz: number,
+): EarGuide & { readonly effects: readonly Effect[]; readonly state: () => CoachState } {
+  let state = start(setup);
+  const tracker = createPitchTracker({ sampleRateHertz, hint: listenFor(state) });
+  const effects: Effect[] = [];
+  return {
+    effects,
+    state: () => state,
+    listen: (samples) => {
+      for (const event of tracker.push(samples)) {
+        if (event.kind === 'refusal') continue;
+        const next = hear(state, { ...event, atSeconds: setup.atSeconds + event.atSeconds });
+        if (next.state.queue !== state.queue) tracker.expect(listenFor(next.state));
+        state = next.state;
+        effects.push(...next.effects);
+      }
+    },
+    ask: (): Asked => {
+      const { course, action, centsToGo } = advise(state);
+      if (course === null) return null;
+      const isToTurn = action === 'tighten' || action === 'loosen' || (action === 'stop' && (centsToGo ?? 0) < 0);
+      return { place: course, turnCents: isToTurn ? centsToGo : null };
+    },
+  };
+}
+
+/** A plain meter behind the tracker: whatever sounds is taken for the string asked for. */
+export function meterByEar(guide: Guide, hertz: readonly number[], sampleRateHertz: number): EarGuide {
+  const tracker = createPitchTracker({ sampleRateHertz, hint: { hertz, asked: null } });
+  return {
+    listen: (samples) => {
+      for (const event of tracker.push(samples)) {
+        const asked = guide.ask();
+        if (event.kind === 'frame' && asked !== null) guide.hear({ ...event, place: asked.place });
+      }
+    },
+    ask: guide.ask,
+  };
+}
