@@ -21,12 +21,11 @@ export function tuningOn({ stringSet }: Overview, tuning: Tuning | null, { refer
   return carried === null ? null : { name: tuning.name, ...carried, hertz: wantedHertz(carried.pitches, tuning.courses, reference) };
 }
 
+/** The tuning that an instrument is in, and where its strings are in hertz. */
+export type State = { readonly tuning: TuningHere; readonly present: readonly (readonly number[])[] };
+
 /** The tuning that an instrument is in, and where its strings are: as last heard, else as that tuning has them. */
-export function stateOf(
-  overview: Overview,
-  tunings: readonly Tuning[],
-  settings: Settings,
-): { readonly tuning: TuningHere; readonly present: readonly (readonly number[])[] } {
+export function stateOf(overview: Overview, tunings: readonly Tuning[], settings: Settings): State {
   const kept = tunings.find(({ id }) => id === overview.instrument.tuningId) ?? null;
   const tuning = tuningOn(overview, kept, settings) ?? tuningOn(overview, null, settings);
   if (tuning === null) throw new Error('an instrument is always in its home tuning at least');

@@ -1,4 +1,4 @@
-import { writtenPitch, type SpelledPitch } from '#shared/music/index.ts';
+export { courseText, pitchText } from './note-names.ts';
 
 /** A number with a true minus and so many decimals: `−1.5`. */
 export const figure = (value: number, decimals = 0): string => {
@@ -47,9 +47,6 @@ export function halves(semitones: number): string {
   const half = rounded > whole ? '½' : '';
   return `${semitones < 0 && rounded > 0 ? '−' : ''}${whole === 0 && half !== '' ? '' : whole}${half}`;
 }
-
-/** The strings of a course, spelled: `G4`, or `E5 · E4`. */
-export const courseText = (pitches: readonly SpelledPitch[]): string => pitches.map(writtenPitch).join(' · ');
 
 /** `1 move`, `3 moves`. */
 export const count = (number: number, one: string, many = `${one}s`): string => `${number} ${number === 1 ? one : many}`;

@@ -9,13 +9,17 @@ export const pitchSchema = z
   .refine((name) => parsePitch(name) === name, 'There is no such pitch.')
   .transform((name) => name as SpelledPitch);
 
-/** One physical string. Its linear density comes from the maker's figures where given, else from material and gauge; the core of a wound one where known. */
+/**
+ * One physical string. Its linear density comes from the maker's figures where given, else from material and gauge; the core of a wound one and the
+ * most that its maker rates it for stand here where they are known.
+ */
 export const stringSchema = z.strictObject({
   material: z.enum(materials),
   wound: z.boolean(),
   diameterMillimetres: z.number().min(0.1).max(4).nullable(),
   linearDensityKilogramsPerMetre: z.number().min(0.00005).max(0.1).nullable(),
   coreDiameterMillimetres: z.number().min(0.1).max(2).optional(),
+  ratedTensionNewtons: z.number().min(1).max(500).optional(),
 });
 
 const scaleLength = z.number().min(150, 'A scale length is at least 150 mm.').max(1200, 'A scale length is at most 1200 mm.');

@@ -1,5 +1,6 @@
 import { Chord } from 'tonal';
-import { pitchClass, pitchMidi, type SpelledPitch, writtenPitch } from './pitch.ts';
+import type { NoteLanguage } from './names.ts';
+import { pitchClass, pitchMidi, type SpelledPitch, writtenPitchIn } from './pitch.ts';
 
 const plainNames: readonly (readonly [RegExp, string])[] = [
   [/^M$/u, ' major'],
@@ -12,7 +13,7 @@ const plainNames: readonly (readonly [RegExp, string])[] = [
  * Null where the pitches make no chord with a name.
  * `openChord(['G4', 'C4', 'Eb4', 'G4'])` → `C minor`; the standard ukulele strings → `C6`.
  */
-export function openChord(pitches: readonly SpelledPitch[]): string | null {
+export function openChord(pitches: readonly SpelledPitch[], language: NoteLanguage = 'english'): string | null {
   const rising = [...pitches].sort((a, b) => pitchMidi(a) - pitchMidi(b)).map(pitchClass);
   const classes = [...new Set(rising)];
   if (classes.length < 2) return null;
@@ -28,7 +29,7 @@ export function openChord(pitches: readonly SpelledPitch[]): string | null {
   if (best === undefined || best.tonic === null) return null;
   const kind = kindOf(best);
   const plain = plainNames.find(([pattern]) => pattern.test(kind));
-  return writtenPitch(best.tonic) + (plain?.[1] ?? kind.replace('Madd', ' add').replaceAll('b', '♭').replaceAll('#', '♯'));
+  return writtenPitchIn(best.tonic, language) + (plain?.[1] ?? kind.replace('Madd', ' add').replaceAll('b', '♭').replaceAll('#', '♯'));
 }
 
 const kindOf = ({ symbol, tonic }: { readonly symbol: string; readonly tonic: string | null }): string => symbol.slice(tonic?.length ?? 0);

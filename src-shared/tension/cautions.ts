@@ -31,6 +31,10 @@ export const cautions = [
     sentence: 'This is further than the string is made for. Fit another string for that pitch.',
   },
   {
+    id: 'beyond-rating',
+    sentence: 'That is more than its maker rates this string for. Fit another string, or ask the maker first.',
+  },
+  {
     id: 'whole-load',
     sentence:
       'All strings together pull clearly more than in the home tuning. Ask the maker or a qualified luthier before you leave it like that.',

@@ -26,6 +26,8 @@ export type MoveJudgement = {
   /** Share of the breaking stress afterwards. */
   readonly share: { readonly value: number; readonly low: number; readonly high: number } | null;
   readonly verdict: MoveVerdict;
+  /** Whether it pulls more afterwards than its maker rates it for; false where either is not known. */
+  readonly isBeyondRating: boolean;
 };
 
 /** A move of so many semitones or more, either way, is an octave or nearly: the pull changes more than threefold (own choice). */
@@ -51,6 +53,7 @@ export function judgeMove({ string, scaleLength, from, to, leastUsualPull }: Str
       share?.value ?? null,
       after !== null && leastUsualPull !== null && after.value < slackShare * leastUsualPull,
     ),
+    isBeyondRating: after !== null && string.ratedTensionNewtons !== undefined && after.value > string.ratedTensionNewtons,
   };
 }
 

@@ -9,8 +9,9 @@ import {
   stringSchema,
   stringSetFromPreset,
 } from '#shared/instruments/index.ts';
-import { parsePitch, type SpelledPitch, writtenPitch } from '#shared/music/index.ts';
+import type { SpelledPitch } from '#shared/music/index.ts';
 import type { Material } from '#shared/units/index.ts';
+import { pitchText, readPitch } from '../../ui/note-names.ts';
 import { readNumber } from '../numbers.ts';
 
 /** One string as it stands in the form: text where the player types. */
@@ -20,6 +21,8 @@ export type StringDraft = {
   readonly wound: boolean;
   readonly diameterMillimetres: string;
   readonly gramsPerMetre: string;
+  /** The most that the maker rates it for, in newtons. */
+  readonly ratedNewtons: string;
 };
 
 /** An instrument as it stands in the form. Nothing of it is lost while it is wrong. */
@@ -73,12 +76,13 @@ export const draftOf = ({ instrument, stringSet }: Overview): Draft => ({
   hasNewStrings: false,
   fittedOn: dayText(stringSet.fittedAt),
   courses: stringSet.courses.map(({ strings, home }) =>
-    strings.map(({ material, wound, diameterMillimetres, linearDensityKilogramsPerMetre }, index) => ({
-      home: writtenPitch(home[index] ?? ''),
+    strings.map(({ material, wound, diameterMillimetres, linearDensityKilogramsPerMetre, ratedTensionNewtons }, index) => ({
+      home: pitchText(home[index] ?? ''),
       material,
       wound,
       diameterMillimetres: numberText(diameterMillimetres),
       gramsPerMetre: linearDensityKilogramsPerMetre === null ? '' : String(Number((linearDensityKilogramsPerMetre * 1000).toPrecision(6))),
+      ratedNewtons: numberText(ratedTensionNewtons ?? null),
     })),
   ),
 });
@@ -92,6 +96,7 @@ const sentences = {
   setName: 'Give the strings a name, like “Fluorocarbon, low G”.',
   diameterMillimetres: 'From 0.1 to 4 mm, or empty.',
   gramsPerMetre: 'From 0.05 to 100 g/m, or empty.',
+  ratedNewtons: 'From 1 to 500 N, or empty.',
 } as const;
 
 /** Reads the form for an instrument of the library: what to save, or what is wrong. `fresh` is the id and the moment of a new string set. */
@@ -156,11 +161,12 @@ function checkInstrument(instrument: Instrument, problems: Record<string, string
 }
 
 /** A string as the form has it; a number that cannot be read is NaN. */
-const written = ({ material, wound, diameterMillimetres, gramsPerMetre }: StringDraft): InstrumentString => ({
+const written = ({ material, wound, diameterMillimetres, gramsPerMetre, ratedNewtons }: StringDraft): InstrumentString => ({
   material,
   wound,
   diameterMillimetres: diameterMillimetres.trim() === '' ? null : (readNumber(diameterMillimetres) ?? Number.NaN),
   linearDensityKilogramsPerMetre: gramsPerMetre.trim() === '' ? null : (readNumber(gramsPerMetre) ?? Number.NaN) / 1000,
+  ...(ratedNewtons.trim() === '' ? {} : { ratedTensionNewtons: readNumber(ratedNewtons) ?? Number.NaN }),
 });
 
 /** The string that a line of the form describes; null while something in it is wrong. `known` is the string that the line was opened on. */
@@ -176,6 +182,7 @@ function readString(draft: StringDraft, place: string, problems: Record<string, 
     problems[`diameterMillimetres ${place}`] = sentences.diameterMillimetres;
   if (!shape.linearDensityKilogramsPerMetre.safeParse(string.linearDensityKilogramsPerMetre).success)
     problems[`gramsPerMetre ${place}`] = sentences.gramsPerMetre;
+  if (!shape.ratedTensionNewtons.safeParse(string.ratedTensionNewtons).success) problems[`ratedNewtons ${place}`] = sentences.ratedNewtons;
   return string;
 }
 
@@ -186,10 +193,12 @@ const coreOf = (known: InstrumentString | undefined, draft: StringDraft): Partia
     : {};
 
 function readHome({ home }: StringDraft, place: string, number: number, problems: Record<string, string>): SpelledPitch | null {
-  const pitch = parsePitch(home);
+  const pitch = readPitch(home);
   if (pitch === null)
     problems[`home ${place}`] =
-      home.trim() === '' ? `Write the pitch of course ${number}, like E♭4.` : `“${home.trim()}” is no pitch. Write it like E♭4.`;
+      home.trim() === ''
+        ? `Write the pitch of course ${number}, like ${pitchText('Eb4')}.`
+        : `“${home.trim()}” is no pitch. Write it like ${pitchText('Eb4')}.`;
   return pitch;
 }
 

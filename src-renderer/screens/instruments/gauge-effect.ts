@@ -1,9 +1,11 @@
 import type { Overview } from '#shared/contract/index.ts';
 import { courseScaleLength, type Instrument } from '#shared/instruments/index.ts';
-import { parsePitch, pitchHertz, writtenPitch } from '#shared/music/index.ts';
+import { pitchHertz } from '#shared/music/index.ts';
 import { hertz, millimetres } from '#shared/units/index.ts';
 import { type Pull, pullAt, pullOf, usualPull } from '../../stores/pull.ts';
+import { pitchText, readPitch } from '../../ui/note-names.ts';
 import { figure } from '../../ui/words.ts';
+import { togetherOf } from '../judged.ts';
 import { bothMargins } from '../margins.ts';
 import { readNumber } from '../numbers.ts';
 import { type Draft, stringIn } from './draft.ts';
@@ -14,7 +16,7 @@ function draftPull({ instrument, stringSet }: Overview, draft: Draft, course: nu
   const on = stringSet.courses[course];
   const scale = readNumber(draft.scaleLengthMillimetres);
   if (line === undefined || scale === null || scale <= 0) return null;
-  const [written, home] = [stringIn(line, on?.strings[string]), parsePitch(line.home)];
+  const [written, home] = [stringIn(line, on?.strings[string]), readPitch(line.home)];
   if (written === null || home === null) return null;
   const length = on?.scaleLengthMillimetres === undefined ? millimetres(scale) : courseScaleLength(instrument, on);
   return pullOf(written, length, pitchHertz(home, hertz(referenceHertz)), instrument);
@@ -32,7 +34,7 @@ export function stringEffect(overview: Overview, draft: Draft, course: number, s
     before === null || before.newtons === null || forceText(before) === forceText(after) ? '' : `${figure(before.newtons, 1)} → `;
   const margins = bothMargins(after);
   const line = draft.courses[course]?.[string];
-  return `${from}${forceText(after)} at ${writtenPitch(parsePitch(line?.home ?? '') ?? '')}${margins === '' ? '' : `, ${margins}`}`;
+  return `${from}${forceText(after)} at ${pitchText(readPitch(line?.home ?? '') ?? '')}${margins === '' ? '' : `, ${margins}`}`;
 }
 
 /** The pull of all strings of the form together, beside what is usual for the size; empty while a line cannot be read. */
@@ -43,10 +45,6 @@ export function totalEffect(overview: Overview, draft: Draft, referenceHertz: nu
   const total = togetherOf(pulls);
   return total === null ? '' : `At home: ${totalWords(total, pulls.length, overview.instrument)}.`;
 }
-
-/** The pulls of all strings together in newtons; null where one of them is not known. */
-export const togetherOf = (newtons: readonly (number | null)[]): number | null =>
-  newtons.reduce<number | null>((sum, pull) => (sum === null || pull === null ? null : sum + pull), 0);
 
 /** A total beside the usual range of so many strings of this size: `163 N together, within the usual 114 to 206 N`. */
 export function totalWords(total: number, strings: number, instrument: Instrument): string {

@@ -48,7 +48,8 @@ export function InstrumentRow({ overview, tunings, settings, verdicts, pxPerMill
     setEditing(false);
     onToggle(!isOpen);
   };
-  const { tuning } = stateOf(overview, tunings, settings);
+  const state = stateOf(overview, tunings, settings);
+  const { tuning } = state;
   const width = Math.round(instrument.scaleLengthMillimetres * pxPerMillimetre);
   return (
     <li ref={item} className={styles['item']} data-open={isOpen} data-hand={isFirst}>
@@ -99,7 +100,7 @@ export function InstrumentRow({ overview, tunings, settings, verdicts, pxPerMill
         ) : (
           <OpenInstrument
             overview={overview}
-            tuning={tuning}
+            state={state}
             tunings={tunings}
             settings={settings}
             onEdit={() => setEditing(true)}

@@ -1,37 +1,43 @@
+import { useState } from 'react';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import { courseNumber, homePitches, stringing } from '#shared/instruments/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { useNow } from '../../stores/clock.ts';
-import { pullAt, usualPull } from '../../stores/pull.ts';
-import type { TuningHere } from '../../stores/strings.ts';
+import { judgeTuning } from '../../stores/judging.ts';
+import { pullAt } from '../../stores/pull.ts';
+import { type State, type TuningHere, tuningOn } from '../../stores/strings.ts';
 import { Button } from '../../ui/button.tsx';
-import { PullBoard } from '../../ui/pull-board.tsx';
+import { Choice } from '../../ui/choice.tsx';
 import { when } from '../../ui/time.ts';
-import { figure, courseText } from '../../ui/words.ts';
-import { writtenPitch } from '#shared/music/index.ts';
-import { bothMargins } from '../margins.ts';
+import { courseText, figure, listed } from '../../ui/words.ts';
+import { CautionBlock } from '../caution-block.tsx';
+import { JudgedPulls } from '../judged-pulls.tsx';
+import { togetherOf } from '../judged.ts';
 import { OtherStrings } from './other-strings.tsx';
-import { togetherOf, totalWords } from './gauge-effect.ts';
+import { totalWords } from './gauge-effect.ts';
 import { stringWords } from './string-words.ts';
 import { Takes } from './takes.tsx';
 import styles from './instruments.module.css';
 
 type Props = {
   readonly overview: Overview;
-  readonly tuning: TuningHere;
+  readonly state: State;
   readonly tunings: readonly Tuning[];
   readonly settings: Settings;
   readonly onEdit: () => void;
   readonly onRemove: () => void;
 };
 
+/** What the choice calls where the instrument is now. */
+const here = 'here';
+
 /** An instrument's row, opened: pull and margins in the tuning that it is in, what it measures and what is fitted. */
-export function OpenInstrument({ overview, tuning, tunings, settings, onEdit, onRemove }: Props) {
+export function OpenInstrument({ overview, state, tunings, settings, onEdit, onRemove }: Props) {
   const { name } = overview.instrument;
   return (
     <div className={styles['open']}>
-      <Pulls overview={overview} tuning={tuning} />
-      <Facts overview={overview} tuning={tuning} tunings={tunings} settings={settings} />
+      <Asked overview={overview} state={state} tunings={tunings} settings={settings} />
+      <Facts overview={overview} tuning={state.tuning} tunings={tunings} settings={settings} />
       <div className={styles['buttons']}>
         <Button onPress={onEdit}>Change {name}</Button>
         <Button look="plain" onPress={onRemove}>
@@ -42,40 +48,47 @@ export function OpenInstrument({ overview, tuning, tunings, settings, onEdit, on
   );
 }
 
-function Pulls({ overview, tuning }: Pick<Props, 'overview' | 'tuning'>) {
-  const { courses } = overview.stringSet;
-  const strings = courses.flatMap(({ strings: fitted }, course) =>
-    fitted.map((facts, string) => ({ facts, course, string, pull: pullAt(overview, course, string, tuning.hertz[course]?.[string]) })),
-  );
-  const total = togetherOf(strings.map(({ pull }) => pull.newtons));
+/** What each string pulls where the instrument is, or would in another tuning; and what has to be said before a peg is touched. */
+function Asked({ overview, state, tunings, settings }: Pick<Props, 'overview' | 'state' | 'tunings' | 'settings'>) {
+  const [wanted, setWanted] = useState(here);
+  const fitting = tunings.filter((one) => tuningOn(overview, one, settings) !== null);
+  const to = tuningOn(overview, fitting.find(({ id }) => id === wanted) ?? null, settings);
+  const shown = wanted === here || to === null ? state.tuning : to;
+  const judged = judgeTuning(overview, shown, state, settings);
   return (
-    <PullBoard
-      title={`Pull of each string in ${tuning.name}`}
-      together={total === null ? '' : `${figure(total)} N together`}
-      usual={usualPull(overview.instrument)}
-      lines={strings.map(({ facts, course, string, pull }) => ({
-        id: `${course} ${string}`,
-        number: courseNumber(course, courses.length),
-        head: (
-          <>
-            {writtenPitch(tuning.pitches[course]?.[string] ?? '')} <span className="small quiet">{stringWords(facts)}</span>
-          </>
-        ),
-        now: pull.newtons,
-        later: null,
-        kind: 'within',
-        gauge: facts.diameterMillimetres ?? 0.7,
-        tail: (
-          <>
-            {pull.newtons === null ? 'not known' : `${figure(pull.newtons, 1)} N`} <span className="small quiet">{bothMargins(pull)}</span>
-          </>
-        ),
-      }))}
-    />
+    <>
+      <div className={styles['asked']}>
+        <Choice
+          label="In which tuning"
+          hideLabel
+          isPlain
+          value={wanted}
+          options={[
+            { value: here, words: `Where it is: ${state.tuning.name}` },
+            ...fitting.map(({ id, name }) => ({ value: id, words: `If it went to ${name}` })),
+          ]}
+          onChange={setWanted}
+        />
+      </div>
+      <JudgedPulls
+        title={wanted === here ? `Pull of each string in ${state.tuning.name}` : `Now, and in ${shown.name}`}
+        judged={judged}
+        from={state.tuning}
+        to={shown}
+        overview={overview}
+        settings={settings}
+      />
+      <CautionBlock judged={judged} courses={overview.stringSet.courses.length} />
+    </>
   );
 }
 
-function Facts({ overview, tuning, tunings, settings }: Pick<Props, 'overview' | 'tuning' | 'tunings' | 'settings'>) {
+function Facts({
+  overview,
+  tuning,
+  tunings,
+  settings,
+}: Pick<Props, 'overview' | 'tunings' | 'settings'> & { readonly tuning: TuningHere }) {
   const { instrument, stringSet } = overview;
   const now = useNow();
   const home = homePitches(stringSet);
@@ -96,6 +109,13 @@ function Facts({ overview, tuning, tunings, settings }: Pick<Props, 'overview' |
       <dt>Strings</dt>
       <dd>
         {stringSet.name}, fitted {when(stringSet.fittedAt, now)}
+        <ul className="small quiet">
+          {stringSet.courses.map(({ strings }, course) => (
+            <li key={course}>
+              {courseNumber(course, stringSet.courses.length)}: {listed(strings.map(stringWords))}
+            </li>
+          ))}
+        </ul>
       </dd>
       <OtherStrings overview={overview} />
       <Takes overview={overview} tunings={tunings} settings={settings} />

@@ -6,6 +6,8 @@ import type { StringDraft } from './draft.ts';
 import { materialOptions } from './string-words.ts';
 import styles from './edit-instrument.module.css';
 
+type TextName = 'home' | 'diameterMillimetres' | 'gramsPerMetre' | 'ratedNewtons';
+
 type Props = {
   readonly course: number;
   readonly courses: number;
@@ -14,14 +16,14 @@ type Props = {
   readonly effect: string;
   /** The first of the lines has the labels; for the others they are only spoken. */
   readonly isFirst: boolean;
-  readonly problemAt: (name: 'home' | 'diameterMillimetres' | 'gramsPerMetre') => string | null;
+  readonly problemAt: (name: TextName) => string | null;
   readonly onChange: (string: StringDraft) => void;
 };
 
 /** The line of one string: where it is at home, what it is made of, how thick or heavy it is. */
 export function StringFields({ course, courses, string, effect, isFirst, problemAt, onChange }: Props) {
   const number = courseNumber(course, courses);
-  const text = (name: 'home' | 'diameterMillimetres' | 'gramsPerMetre', label: string) => (
+  const text = (name: TextName, label: string) => (
     <Field
       label={isFirst ? label : `Course ${number}: ${label}`}
       hideLabel={!isFirst}
@@ -58,6 +60,7 @@ export function StringFields({ course, courses, string, effect, isFirst, problem
       </div>
       {text('diameterMillimetres', 'Diameter, mm')}
       {text('gramsPerMetre', 'Weight, g/m')}
+      {text('ratedNewtons', 'Rated to, N')}
       <output className={`small quiet ${styles['effect']}`}>{effect}</output>
     </fieldset>
   );

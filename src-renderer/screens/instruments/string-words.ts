@@ -14,10 +14,17 @@ const materialWords: Readonly<Record<Material, string>> = {
 export const materialOptions = Object.entries(materialWords).map(([value, words]) => ({ value: value as Material, words }));
 
 /** A string in words: `0.57 mm fluorocarbon`, `0.84 mm wound nylon, 2.6 g/m`. */
-export function stringWords({ material, wound, diameterMillimetres, linearDensityKilogramsPerMetre }: InstrumentString): string {
+export function stringWords({
+  material,
+  wound,
+  diameterMillimetres,
+  linearDensityKilogramsPerMetre,
+  ratedTensionNewtons,
+}: InstrumentString): string {
   const size = diameterMillimetres === null ? '' : `${figure(diameterMillimetres, 2)} mm `;
   const density = linearDensityKilogramsPerMetre === null ? '' : `, ${figure(linearDensityKilogramsPerMetre * 1000, 2)} g/m`;
-  return `${size}${wound ? 'wound ' : ''}${materialWords[material]}${density}`;
+  const rating = ratedTensionNewtons === undefined ? '' : `, rated to ${figure(ratedTensionNewtons, 1)} N`;
+  return `${size}${wound ? 'wound ' : ''}${materialWords[material]}${density}${rating}`;
 }
 
 /** A preset in words, its family first where its kind does not say it: `ukulele, tenor, high G`. */

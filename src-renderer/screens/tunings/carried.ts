@@ -1,8 +1,8 @@
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import { stringing, type Stringing } from '#shared/instruments/index.ts';
-import { openChord } from '#shared/music/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { type TuningHere, tuningOn } from '../../stores/strings.ts';
+import { chordText } from '../../ui/note-names.ts';
 import { marginOn } from './tuning-rows.ts';
 
 /** A tuning on one of the player's instruments. */
@@ -22,5 +22,5 @@ export const carriedTo = (tuning: Tuning, overviews: readonly Overview[], settin
     const to = tuningOn(overview, tuning, settings);
     if (to === null) return [];
     const { id, name, kind } = overview.instrument;
-    return [{ id, name, kind, to, chord: openChord(to.pitches.flat()), stringing: stringing(to.pitches), margin: marginOn(overview, to) }];
+    return [{ id, name, kind, to, chord: chordText(to.pitches.flat()), stringing: stringing(to.pitches), margin: marginOn(overview, to) }];
   });

@@ -1,16 +1,7 @@
 import { courseNumber } from '#shared/instruments/index.ts';
-import {
-  distance,
-  type Key,
-  parsePitchesNear,
-  pitchMidi,
-  semitonesBetween,
-  spellInKey,
-  type SpelledPitch,
-  transpose,
-  writtenPitch,
-} from '#shared/music/index.ts';
+import { distance, type Key, pitchMidi, semitonesBetween, spellInKey, type SpelledPitch, transpose } from '#shared/music/index.ts';
 import { type OpenPitches, type Tuning, tuningCourseSchema, tuningSchema } from '#shared/tunings/index.ts';
+import { pitchText, readPitchesNear } from '../../ui/note-names.ts';
 import { figure } from '../../ui/words.ts';
 import { inLetters, readNumber } from '../numbers.ts';
 
@@ -45,7 +36,7 @@ const tonics = {
   minor: ['A', 'E', 'B', 'F#', 'C#', 'G#', 'D#', 'Eb', 'Bb', 'F', 'C', 'G', 'D'],
 } as const;
 
-const pitchesText = (pitches: OpenPitches): string => pitches.map((strings) => strings.map(writtenPitch).join(' ')).join('  ');
+const pitchesText = (pitches: OpenPitches): string => pitches.map((strings) => strings.map(pitchText).join(' ')).join('  ');
 
 /** The form as it opens. */
 export const draftOf = ({ tuning, startsFrom, shown, home }: Ground): Draft => ({
@@ -64,8 +55,8 @@ const furthest = 12;
 
 /** Reads a line of pitches for a home: per course and string, or a sentence on what is wrong with it. */
 export function readPitches(text: string, home: OpenPitches): OpenPitches | { readonly sentence: string } {
-  const read = parsePitchesNear(text, nearestHomes(text, home));
-  if ('notAPitch' in read) return { sentence: `“${read.notAPitch}” is no pitch. Write a letter, its sign and its octave, like E♭4.` };
+  const read = readPitchesNear(text, nearestHomes(text, home));
+  if ('notAPitch' in read) return { sentence: `“${read.notAPitch}” is no pitch. Write a note and its octave, like ${pitchText('Eb4')}.` };
   if (read.length === 0) return { sentence: `Write ${inLetters(home.length)} pitches, the string nearest your eye first.` };
   const strings = home.flat().length;
   if (read.length !== home.length && read.length !== strings)
@@ -79,7 +70,7 @@ export function readPitches(text: string, home: OpenPitches): OpenPitches | { re
       const away = from === undefined ? 0 : semitonesBetween(from, pitch);
       if (from !== undefined && Math.abs(away) > furthest)
         return {
-          sentence: `${writtenPitch(pitch)} is ${Math.abs(away)} semitones from ${writtenPitch(from)}, the home of course ${courseNumber(course, home.length)}. Is its octave right?`,
+          sentence: `${pitchText(pitch)} is ${Math.abs(away)} semitones from ${pitchText(from)}, the home of course ${courseNumber(course, home.length)}. Is its octave right?`,
         };
     }
   }
@@ -94,9 +85,10 @@ function nearestHomes(text: string, home: OpenPitches): readonly SpelledPitch[] 
 }
 
 /** The keys that a line can be spelled in, by their words: `E♭ major`. */
-export const keys: readonly { readonly words: string; readonly key: Key }[] = (['major', 'minor'] as const).flatMap((mode) =>
-  tonics[mode].map((tonic) => ({ words: `${writtenPitch(tonic)} ${mode}`, key: { tonic, mode } })),
-);
+export const keys = (): readonly { readonly words: string; readonly key: Key }[] =>
+  (['major', 'minor'] as const).flatMap((mode) =>
+    tonics[mode].map((tonic) => ({ words: `${pitchText(tonic)} ${mode}`, key: { tonic, mode } })),
+  );
 
 /** The same line, spelled as a key has it; as it was where it cannot be read. */
 export function spelledIn(text: string, home: OpenPitches, key: Key): string {

@@ -1,13 +1,10 @@
 import { type ReactNode, useEffect, useRef } from 'react';
 import type { Overview, Settings } from '#shared/contract/index.ts';
-import { courseNumber } from '#shared/instruments/index.ts';
-import { writtenPitch } from '#shared/music/index.ts';
 import type { Song } from '#shared/sets/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
-import { pullAt, usualPull } from '../../stores/pull.ts';
-import { beadKind } from '../../ui/bead.ts';
-import { PullBoard } from '../../ui/pull-board.tsx';
-import { figure, listed } from '../../ui/words.ts';
+import { listed } from '../../ui/words.ts';
+import { CautionBlock } from '../caution-block.tsx';
+import { JudgedPulls } from '../judged-pulls.tsx';
 import { inLetters } from '../numbers.ts';
 import { type Here, takersOf } from './tuning-rows.ts';
 import styles from './tunings.module.css';
@@ -38,7 +35,19 @@ export function OpenTuning({ tuning, here, twins, overview, others, songs, setti
   const { takes, cannot } = takersOf(tuning, others, settings);
   return (
     <div ref={place} className={styles['open']}>
-      {here === null ? null : <Pulls here={here} overview={overview} settings={settings} />}
+      {here === null ? null : (
+        <>
+          <JudgedPulls
+            title="Pull of each string"
+            judged={here.judged}
+            from={here.from}
+            to={here.to}
+            overview={overview}
+            settings={settings}
+          />
+          <CautionBlock judged={here.judged} courses={overview.stringSet.courses.length} />
+        </>
+      )}
       <div className={styles['more']}>
         <div>
           <Part title="Songs">
@@ -83,48 +92,3 @@ const Part = ({ title, children }: { readonly title: string; readonly children: 
     {children}
   </div>
 );
-
-function Pulls({ here, overview, settings }: { readonly here: Here; readonly overview: Overview; readonly settings: Settings }) {
-  const { courses } = overview.stringSet;
-  const lines = here.to.hertz.flatMap((strings, course) =>
-    strings.map((wanted, string) => {
-      const semitones = here.away[course]?.[string] ?? 0;
-      const stays = here.moves[course]?.semitones === 0 && Math.abs(semitones) < 0.5;
-      const later = pullAt(overview, course, string, wanted).newtons;
-      const now = stays ? later : pullAt(overview, course, string, wanted * 2 ** (semitones / 12)).newtons;
-      const from = here.moves[course]?.from[string];
-      const to = here.to.pitches[course]?.[string];
-      return {
-        id: `${course} ${string}`,
-        number: courseNumber(course, courses.length),
-        now,
-        later: stays ? null : later,
-        kind: stays ? ('within' as const) : beadKind(semitones * 100, 0, settings.toleranceCents),
-        gauge: courses[course]?.strings[string]?.diameterMillimetres ?? 0.7,
-        head: (
-          <>
-            {stays || from === undefined || from === to ? null : (
-              <>
-                {writtenPitch(from)} <span className="faint">→</span>{' '}
-              </>
-            )}
-            {writtenPitch(to ?? '')}
-          </>
-        ),
-        tail: now === null || later === null ? 'not known' : stays ? `${figure(later, 1)} N` : `${figure(now, 1)} → ${figure(later, 1)} N`,
-        pull: { now, later },
-      };
-    }),
-  );
-  const total = (which: 'now' | 'later'): number | null =>
-    lines.reduce<number | null>((sum, { pull }) => (sum === null || pull[which] === null ? null : sum + pull[which]), 0);
-  const [now, later] = [total('now'), total('later')];
-  return (
-    <PullBoard
-      title="Pull of each string"
-      together={now === null || later === null ? '' : `${figure(now)} → ${figure(later)} N together`}
-      usual={usualPull(overview.instrument)}
-      lines={lines}
-    />
-  );
-}

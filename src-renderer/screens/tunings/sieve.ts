@@ -1,5 +1,5 @@
-import { writtenPitch } from '#shared/music/index.ts';
 import type { Song } from '#shared/sets/index.ts';
+import { pitchText } from '../../ui/words.ts';
 import { moveCount, type TuningRow } from './tuning-rows.ts';
 
 /** Plain letters for comparing: lower case, `♭` and “flat” as `b`, `♯` and “sharp” as `#`. */
@@ -20,7 +20,7 @@ export function searchTexts(rows: readonly TuningRow[], songs: readonly Song[]):
     rows.map(({ tuning, here }) => {
       const pitches = here?.to.pitches.flat() ?? tuning.courses.flatMap((course) => course.pitches);
       const songsIn = titles.get(tuning.id)?.map(({ title }) => title) ?? [];
-      const texts = [tuning.name, pitches.map(writtenPitch).join(' '), ...tuning.tags, ...songsIn];
+      const texts = [tuning.name, pitches.map(pitchText).join(' '), ...tuning.tags, ...songsIn];
       return [tuning.id, texts.map(plainText).join('\n')];
     }),
   );

@@ -1,14 +1,13 @@
 import { useState } from 'react';
 import { Form } from 'react-aria-components';
 import { courseNumber } from '#shared/instruments/index.ts';
-import { openChord } from '#shared/music/index.ts';
 import type { OpenPitches } from '#shared/tunings/index.ts';
 import { useSaveTuning } from '../../stores/changes.ts';
 import { Button } from '../../ui/button.tsx';
 import { Choice } from '../../ui/choice.tsx';
 import { Field } from '../../ui/field.tsx';
 import { useTop } from '../../ui/top.ts';
-import { courseText } from '../../ui/words.ts';
+import { chordText, courseText } from '../../ui/note-names.ts';
 import { type Draft, draftOf, type Ground, keys, type Problems, readDraft, readPitches, spelledIn } from './draft.ts';
 import styles from './tuning-form.module.css';
 
@@ -48,11 +47,11 @@ export function TuningForm({ ground, instrument, onLeave }: Props) {
       <div className={styles['key']}>
         <Choice
           label="Spelled as in"
-          options={keys.map(({ words }) => ({ value: words, words }))}
+          options={keys().map(({ words }) => ({ value: words, words }))}
           value={null}
           empty="the key of …"
           onChange={(words) => {
-            const chosen = keys.find((one) => one.words === words);
+            const chosen = keys().find((one) => one.words === words);
             if (chosen !== undefined) set({ pitches: spelledIn(draft.pitches, ground.home, chosen.key) });
           }}
         />
@@ -91,6 +90,6 @@ const titleOf = ({ tuning, startsFrom }: Ground): string =>
 function pitchHint(text: string, home: OpenPitches, instrument: string): string {
   const read = text.trim() === '' ? null : readPitches(text, home);
   if (read === null || 'sentence' in read) return `Like ${home.map(courseText).join(' ')}, where ${instrument} is at home.`;
-  const chord = openChord(read.flat());
+  const chord = chordText(read.flat());
   return chord === null ? 'They make no chord with a plain name.' : `They make ${chord}.`;
 }

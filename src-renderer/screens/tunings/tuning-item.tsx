@@ -3,6 +3,7 @@ import type { Overview, Settings } from '#shared/contract/index.ts';
 import { beadKind } from '../../ui/bead.ts';
 import { SmallBoard } from '../../ui/small-board.tsx';
 import { count, courseText } from '../../ui/words.ts';
+import { gravest } from '../judged.ts';
 import { inLetters } from '../numbers.ts';
 import { useListGround } from './list-context.ts';
 import { OpenTuning } from './open-tuning.tsx';
@@ -116,7 +117,7 @@ function Tail({
   const moving = moveCount(here.moves);
   const details = [
     moving === 0 ? null : count(moving, 'move'),
-    here.margin,
+    gravest(here.judged, tuning.courses.length) ?? here.margin,
     here.to.sameShapes ? null : 'other shapes',
     ...twinWords(twins),
   ];

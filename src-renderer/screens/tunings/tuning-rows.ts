@@ -1,15 +1,18 @@
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import { courseNumber, stringing } from '#shared/instruments/index.ts';
-import { openChord } from '#shared/music/index.ts';
 import { type Move, movesBetween, moveOrder, type Tuning } from '#shared/tunings/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
+import { judgeTuning, type TuningJudgement } from '../../stores/judging.ts';
 import { pullAt } from '../../stores/pull.ts';
-import { stateOf, type TuningHere, tuningOn } from '../../stores/strings.ts';
+import { type State, stateOf, type TuningHere, tuningOn } from '../../stores/strings.ts';
+import { chordText } from '../../ui/note-names.ts';
 import { marginWords, worstMargin } from '../margins.ts';
 
 /** A tuning as it is on the instrument in hand. */
 export type Here = {
   readonly to: TuningHere;
+  /** What the instrument is in now. */
+  readonly from: TuningHere;
   readonly chord: string | null;
   readonly stringing: 're-entrant' | 'linear';
   /** Every course; those that stay have 0 semitones. */
@@ -18,6 +21,8 @@ export type Here = {
   readonly away: readonly (readonly number[])[];
   /** The margin that is used up first, in words; null where no string's figures are known. */
   readonly margin: string | null;
+  /** What it asks of every string, and of all together. */
+  readonly judged: TuningJudgement;
   /** Whether the instrument is in this tuning. */
   readonly isHere: boolean;
 };
@@ -31,7 +36,7 @@ const chords = new WeakMap<TuningHere, string | null>();
 function chordOf(to: TuningHere): string | null {
   const known = chords.get(to);
   if (known !== undefined) return known;
-  const chord = openChord(to.pitches.flat());
+  const chord = chordText(to.pitches.flat());
   chords.set(to, chord);
   return chord;
 }
@@ -57,30 +62,33 @@ export function nameChordsAhead(rows: readonly TuningRow[]): () => void {
 /** Every tuning of the library as it is on an instrument. */
 export function tuningRows(overview: Overview, tunings: readonly Tuning[], settings: Settings): readonly TuningRow[] {
   const state = stateOf(overview, tunings, settings);
-  const { tuningId } = overview.instrument;
-  const isAtHome = !tunings.some(({ id }) => id === tuningId);
-  return tunings.map((tuning) => {
-    const to = tuningOn(overview, tuning, settings);
-    if (to === null) return { tuning, here: null };
-    const moves = movesBetween(state.tuning.pitches, to.pitches);
-    const away = to.hertz.map((strings, course) =>
+  const isAtHome = !tunings.some(({ id }) => id === overview.instrument.tuningId);
+  return tunings.map((tuning) => ({ tuning, here: hereOn(overview, tuning, state, settings, isAtHome) }));
+}
+
+/** A tuning as it is on an instrument in a state; null where that cannot take it. What takes long is worked out when it is first asked for. */
+export function hereOn(overview: Overview, tuning: Tuning, state: State, settings: Settings, isAtHome = false): Here | null {
+  const to = tuningOn(overview, tuning, settings);
+  if (to === null) return null;
+  const moves = movesBetween(state.tuning.pitches, to.pitches);
+  let judged: TuningJudgement | null = null;
+  return {
+    to,
+    from: state.tuning,
+    get chord() {
+      return chordOf(to);
+    },
+    stringing: stringing(to.pitches),
+    moves,
+    away: to.hertz.map((strings, course) =>
       strings.map((wanted, string) => centsBetween(hertz(state.present[course]?.[string] ?? wanted), hertz(wanted)) / 100),
-    );
-    return {
-      tuning,
-      here: {
-        to,
-        get chord() {
-          return chordOf(to);
-        },
-        stringing: stringing(to.pitches),
-        moves,
-        away,
-        margin: marginOn(overview, to),
-        isHere: tuning.id === tuningId || (isAtHome && moveCount(moves) === 0),
-      },
-    };
-  });
+    ),
+    margin: marginOn(overview, to),
+    get judged() {
+      return (judged ??= judgeTuning(overview, to, state, settings));
+    },
+    isHere: tuning.id === overview.instrument.tuningId || (isAtHome && moveCount(moves) === 0),
+  };
 }
 
 /** The margin that is used up first on an instrument in a tuning, in words. */
@@ -123,7 +131,7 @@ export function takersOf(tuning: Tuning, others: readonly Overview[], settings: 
   const judged = others.map((overview) => ({ overview, to: tuningOn(overview, tuning, settings) }));
   return {
     takes: judged.flatMap(({ overview, to }) =>
-      to === null ? [] : [{ name: overview.instrument.name, chord: openChord(to.pitches.flat()), margin: marginOn(overview, to) }],
+      to === null ? [] : [{ name: overview.instrument.name, chord: chordText(to.pitches.flat()), margin: marginOn(overview, to) }],
     ),
     cannot: [
       ...Map.groupBy(

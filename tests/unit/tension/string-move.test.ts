@@ -86,6 +86,21 @@ describe('one string’s move', () => {
     expect(move(350, 440, 300).verdict).toBe('within');
   });
 
+  test('a maker’s rating is kept to where it is known', () => {
+    const at = (ratedTensionNewtons: number) =>
+      judgeMove({
+        string: { ...plainNylon, ratedTensionNewtons },
+        scaleLength: millimetres(430),
+        from: hertz(392),
+        to: hertz(440),
+        leastUsualPull: null,
+      });
+    const pull = at(100).after!.value;
+    expect(at(pull * 1.01).isBeyondRating).toBe(false);
+    expect(at(pull * 0.99).isBeyondRating).toBe(true);
+    expect(move(430, 392, 440).isBeyondRating).toBe(false);
+  });
+
   test('without figures nothing is claimed', () => {
     const string = { ...plainNylon, wound: true, diameterMillimetres: null };
     const judged = judgeMove({ string, scaleLength: millimetres(500), from: hertz(200), to: hertz(220), leastUsualPull: newtons(20) });
