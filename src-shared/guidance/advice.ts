@@ -1,6 +1,6 @@
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { ninetyFive } from './landing.ts';
-import type { Advice, CoachState, StringState } from './state.ts';
+import type { Advice, CoachState, Doubt, StringState } from './state.ts';
 import { aimNow, isToGoBelow } from './undershoot.ts';
 
 const nowhere = { course: null, string: null, aimHertz: null, centsToGo: null, leadCents: null, couplingCents: null, pulls: [] } as const;
@@ -15,6 +15,7 @@ export function advise(state: CoachState): Advice {
   const centsToGo = centsBetween(hertz(aimHertz), hertz(sounding?.pitch.hertz ?? presentHertz));
   const here = { course, string, aimHertz, centsToGo, leadCents, couplingCents, pulls };
   if (state.stopped !== null) return { ...here, action: 'stop', why: state.stopped };
+  if (state.doubt !== null) return { ...ofDoubt(state, state.doubt, here), action: 'pluck', why: state.doubt.sentence };
   if (state.paused) return { ...here, action: 'wait', why: 'Paused.' };
   if (sounding === null || visit === null) {
     const why = state.phase === 'rechecking' ? 'The other pegs may have drawn it off: pluck it once.' : 'Pluck it, then turn its peg.';
@@ -28,6 +29,18 @@ export function advise(state: CoachState): Advice {
   if (away < reach) return { ...here, action: 'pluck', why: 'Not sure yet which way: let it sound.' };
   const action = centsToGo > 0 ? 'tighten' : 'loosen';
   return { ...here, action, why: visit.notice ?? whyTurn(centsToGo, isBelowFirst) };
+}
+
+/** What is asked again: by the course that was named, which need not be the one under way. */
+function ofDoubt(
+  state: CoachState,
+  { sound: { course, string } }: Doubt,
+  here: Omit<Advice, 'action' | 'why'>,
+): Omit<Advice, 'action' | 'why'> {
+  const named = state.strings.find((one) => one.course === course && one.string === string);
+  if (named === undefined || (here.course === course && here.string === string)) return { ...here, centsToGo: null };
+  const { leadCents, couplingCents, pulls } = named;
+  return { course, string, aimHertz: aimNow(state.setup, named), centsToGo: null, leadCents, couplingCents, pulls };
 }
 
 function whyTurn(centsToGo: number, isBelowFirst: boolean): string {

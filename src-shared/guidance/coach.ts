@@ -63,6 +63,8 @@ export function start(setup: Setup): CoachState {
     strings,
     queue: [],
     visited: [],
+    sound: null,
+    doubt: null,
     coupling,
   };
   const planned = withAims({ ...base, queue: firstPass(withAims(base).strings, setup.toleranceCents) });
@@ -76,7 +78,8 @@ export function step(
   state: CoachState,
   event: CoachEvent,
 ): { readonly state: CoachState; readonly advice: Advice; readonly effects: readonly Effect[] } {
-  const stepped = take({ ...state, nowSeconds: Math.max(state.nowSeconds, event.atSeconds) }, event);
+  const doubt = event.kind === 'tick' ? state.doubt : null;
+  const stepped = take({ ...state, doubt, nowSeconds: Math.max(state.nowSeconds, event.atSeconds) }, event);
   return { ...stepped, advice: advise(stepped.state) };
 }
 

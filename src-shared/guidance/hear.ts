@@ -1,49 +1,129 @@
-import { matchFrame, type Match, type Strings } from '#shared/matching/index.ts';
+import {
+  type HeardPitch,
+  matchAs,
+  matchFrame,
+  type Match,
+  type MatchContext,
+  readCourse,
+  type Strings,
+  surelyMatched,
+} from '#shared/matching/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { advise, currentString } from './advice.ts';
 import { step } from './coach.ts';
-import type { Advice, CoachState, Effect, StringState } from './state.ts';
+import { doubtOf, isSameSound, soundOf } from './doubt.ts';
+import { reasonToStop } from './guard.ts';
+import type { Advice, CoachState, Effect, Sound, StringState } from './state.ts';
 
-/** A live pitch, as the tracker gives it. */
-type Frame = { readonly atSeconds: number; readonly hertz: number; readonly sigmaCents: number; readonly steady: boolean };
+/** A live pitch, as the tracker gives it; `others` are further strings of the same course. */
+type Frame = HeardPitch & {
+  readonly atSeconds: number;
+  readonly steady: boolean;
+  readonly sincePluckSeconds?: number | null;
+  readonly others?: readonly HeardPitch[];
+};
 
 /** What the coach made of one frame, and which course it was taken for. */
 export type Heard = { readonly state: CoachState; readonly match: Match; readonly advice: Advice; readonly effects: readonly Effect[] };
 
 /**
- * Takes one frame: finds the course that sounds, and lets the coach step if one does. A frame that cannot be told apart changes nothing.
+ * Takes one frame: finds the course that sounds, and lets the coach step if one surely does. A sound stays one string's until the next pluck.
+ * Where it is in doubt whose a new sound is, the coach asks for one course by name and believes the second pluck; a frame that cannot be
+ * told apart changes nothing.
  */
 export function hear(state: CoachState, frame: Frame): Heard {
-  const match = matchOf(state, frame.hertz);
-  if (match.kind === 'unknown') return { state, match, advice: advise(state), effects: [] };
+  const { doubt, sound } = state;
+  if (doubt !== null && isSameSound(doubt.sound, frame))
+    return inDoubt({ ...state, doubt: { ...doubt, sound: soundOf(frame, doubt.sound) } }, frame, []);
+  const goesOn = sound !== null && isSameSound(sound, frame) ? sound : null;
+  const match = matchOf(state, frame, goesOn);
+  if (match.kind === 'unknown') return askByName(state, frame, match);
+  const isSure =
+    goesOn !== null || match.certainty >= surelyMatched || isSecondPluck(state, frame, match) || isDangerous(state, frame, match);
+  if (!isSure) return askByName(state, frame, match);
+  const own = pitchOf(state, frame, match);
   const { course, string } = match;
-  const stepped = step(state, { ...frame, kind: 'reading', course, string });
+  const { atSeconds, steady } = frame;
+  const stepped = step({ ...state, sound: soundOf(frame, match) }, { ...own, atSeconds, steady, kind: 'reading', course, string });
   return { ...stepped, match };
 }
 
-function matchOf(state: CoachState, heardHertz: number): Match {
+/** Where several could be meant, or the one asked for may not be it, one course is asked for by name. */
+function askByName(state: CoachState, frame: Frame, match: Match): Heard {
+  const doubt = doubtOf(state, frame, match);
+  if (doubt === null || state.paused || state.phase === 'done') return { state, match, advice: advise(state), effects: [] };
+  const isNews = state.doubt?.sentence !== doubt.sentence;
+  return inDoubt({ ...state, doubt }, frame, isNews ? [{ kind: 'announce', sentence: doubt.sentence }] : []);
+}
+
+const inDoubt = (state: CoachState, frame: Frame, effects: readonly Effect[]): Heard => ({
+  state,
+  match: matchOf(state, frame, null),
+  advice: advise(state),
+  effects,
+});
+
+/** The same course was asked for by name and gives the same pitch again: it is believed. */
+function isSecondPluck({ doubt }: CoachState, frame: Frame, { course }: Extract<Match, { kind: 'match' }>): boolean {
+  return doubt !== null && doubt.sound.course === course && Math.abs(apartCents(frame.hertz, doubt.sound.hertz)) <= standingCents;
+}
+
+/** A string that may be about to break is not asked for a second time. A new string may be anywhere. */
+function isDangerous(state: CoachState, frame: Frame, { course, string, others }: Extract<Match, { kind: 'match' }>): boolean {
+  const one = state.strings.find((other) => other.course === course && other.string === string);
+  if (one === undefined) return false;
+  if (one.standing.sigmaCents >= anywhereCents) return true;
+  return others.length === 0 && !state.limitConfirmed && reasonToStop(state.setup, one, frame.hertz) !== null;
+}
+
+/** Of a course of several strings, the pitch of the one that is meant. */
+function pitchOf(state: CoachState, frame: Frame, { course, string }: Extract<Match, { kind: 'match' }>): HeardPitch {
+  const { hertz: heard, sigmaCents, others = [] } = frame;
+  if (others.length === 0) return { hertz: heard, sigmaCents };
+  const { strings } = readCourse([{ hertz: heard, sigmaCents }, ...others], course, { ...contextOf(state), asked: course });
+  const own = strings[string] ?? null;
+  return own === null ? { hertz: heard, sigmaCents } : { hertz: own.hertz, sigmaCents: own.sigmaCents };
+}
+
+function matchOf(state: CoachState, { hertz: heard, others = [] }: Frame, goesOn: Sound | null): Match {
   const current = currentString(state);
-  const among = { present: presentOf(state), wanted: state.setup.wanted };
-  if (!state.following) return matchFrame(heardHertz, { ...among, asked: current?.course ?? null, askedString: current?.string ?? null });
-  const match = matchFrame(heardHertz, { ...among, asked: null });
+  const among = contextOf(state);
+  if (goesOn !== null) {
+    // One sound is one string's, wherever its peg takes it; the one asked for, where several of a course are heard at once.
+    const askedString = goesOn.course === current?.course && others.length > 0 ? current.string : goesOn.string;
+    return matchAs(heard, { ...among, asked: goesOn.course, askedString });
+  }
+  const named = state.doubt?.sound.course ?? null;
+  if (!state.following) return matchFrame(heard, { ...among, asked: current?.course ?? null, askedString: current?.string ?? null });
+  const match = matchFrame(heard, { ...among, asked: null });
   if (match.kind === 'match' || match.reason !== 'could-be-several') return match;
+  if (named !== null && match.candidates.includes(named)) return matchFrame(heard, { ...among, asked: named });
   // Several could be there by now, but a string under way is heard on its way: the one that was heard there last is meant.
-  const off = ({ presentHertz }: StringState): number => Math.abs(centsBetween(hertz(heardHertz), hertz(presentHertz)));
+  const off = ({ presentHertz }: StringState): number => Math.abs(apartCents(heard, presentHertz));
   const here = state.strings.filter((one) => match.candidates.includes(one.course) && off(one) <= standingCents);
   const isUnderWay = current !== null && current.visit !== null && match.candidates.includes(current.course) && off(current) <= strideCents;
   const courses = new Set(isUnderWay ? [current.course] : here.map(({ course }) => course));
   const [only] = courses;
-  return only === undefined || courses.size > 1 ? match : matchFrame(heardHertz, { ...among, asked: only });
+  return only === undefined || courses.size > 1 ? match : matchFrame(heard, { ...among, asked: only });
 }
 
 /** How near to where it was last heard a string stands that was not turned, and how far a turning peg takes one between two frames, in cents. */
 const standingCents = 35;
 const strideCents = 60;
+/** A string known no better than this is not expected anywhere, as a sigma in cents. */
+const anywhereCents = 300;
+
+const apartCents = (heard: number, from: number): number => centsBetween(hertz(heard), hertz(from));
 
 /** The hint for the tracker: what may sound, and the place of the string asked for. */
 export function listenFor(state: CoachState): { readonly hertz: readonly number[]; readonly asked: number | null } {
   return { hertz: state.strings.map(({ presentHertz }) => presentHertz), asked: state.following ? null : (state.queue[0] ?? null) };
 }
+
+const contextOf = (state: CoachState): Pick<MatchContext, 'present' | 'wanted'> => ({
+  present: presentOf(state),
+  wanted: state.setup.wanted,
+});
 
 const presentOf = (state: CoachState): Strings =>
   state.setup.wanted.map((strings, course) =>

@@ -107,6 +107,18 @@ export type Standing = {
   readonly gainedNewtons: readonly number[];
 };
 
+/** The sound that is going on: whose it is taken to be, where it was last, and when it was plucked, if that was heard. */
+export type Sound = {
+  readonly course: number;
+  readonly string: number;
+  readonly hertz: number;
+  readonly atSeconds: number;
+  readonly pluckedAtSeconds: number | null;
+};
+
+/** A pluck that could be of several courses, or of none: the same course has to be plucked once more, by itself. */
+export type Doubt = { readonly sound: Sound; readonly sentence: string };
+
 /** One string on its way. */
 export type StringState = {
   readonly course: number;
@@ -151,6 +163,10 @@ export type CoachState = {
   /** Places in `strings` still to visit in this pass, the current one first; and those already visited, latest last. */
   readonly queue: readonly number[];
   readonly visited: readonly number[];
+  /** The sound that was heard last; it stays one string's until a new pluck. Null until one was heard. */
+  readonly sound: Sound | null;
+  /** What is to be plucked again before it is believed, or null. */
+  readonly doubt: Doubt | null;
   /** What is known of how the strings pull at one another. */
   readonly coupling: Coupling;
 };

@@ -2,4 +2,5 @@
 // Knows: present and wanted pitches, which course was asked for. Must not know: plans, tolerance, strings' pull, screens.
 // Add here: a reason to refuse. When in doubt it says what could be meant instead of guessing.
 
-export { matchFrame, type Match, type MatchContext, type Strings } from './match.ts';
+export { matchAs, matchFrame, surelyMatched, type Match, type MatchContext, type Strings } from './match.ts';
+export { readCourse, type CourseHeard, type HeardPitch, type StringHeard } from './course.ts';

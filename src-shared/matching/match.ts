@@ -14,9 +14,19 @@ export type MatchContext = {
   readonly askedString?: number | null;
 };
 
-/** The course that sounds, with how far its string is from wanted; or why that cannot be told. `certainty` is a share, 0 to 1. */
+/**
+ * The course that sounds, with how far its string is from wanted; or why that cannot be told. `certainty` is a share, 0 to 1; below
+ * `surelyMatched` the same course should be plucked once more before it is believed, and `others` are the courses it may be instead.
+ */
 export type Match =
-  | { readonly kind: 'match'; readonly course: number; readonly string: number; readonly deviationCents: Cents; readonly certainty: number }
+  | {
+      readonly kind: 'match';
+      readonly course: number;
+      readonly string: number;
+      readonly deviationCents: Cents;
+      readonly certainty: number;
+      readonly others: readonly number[];
+    }
   | {
       readonly kind: 'unknown';
       readonly reason: 'no-string-near' | 'an-octave-off' | 'could-be-several';
@@ -35,6 +45,12 @@ const settledCents = 35;
 /** Two strings of a course nearer to one another than this cannot be told apart by one pitch, in cents. */
 const pairCents = 20;
 const octave = 1200;
+/** A string stopped at the first fret reads a semitone higher, give or take the pressure of the finger, in cents. */
+const firstFretCents = 104;
+const frettedCents = 14;
+
+/** From this certainty on, a match is acted on at once. */
+export const surelyMatched = 0.75;
 
 type Candidate = {
   readonly course: number;
@@ -47,7 +63,8 @@ type Candidate = {
 /**
  * Tells which course a pitch belongs to. A string being retuned may be anywhere between its present and its wanted pitch, and some way past either.
  * The course asked for is believed, unless the sound lies off its way and another string stands right there, or it is an octave off;
- * with less certainty where it lies on its way, but far from where it was last heard, and another string stands there.
+ * but in doubt where it is not where it was last heard and another string stands right there, or where it lies off its way altogether
+ * (a fretted note, another instrument, the wrong string).
  * With none asked for, the only course in reach is meant; where several are, none is guessed.
  * C4 asked to go to B♭3, heard at B3 → course of the C string, +100 cents.
  */
@@ -64,16 +81,35 @@ export function matchFrame(heardHertz: number, context: MatchContext): Match {
     : { kind: 'unknown', reason: 'could-be-several', candidates: near.map(({ course }) => course) };
 }
 
+/**
+ * The same where the course is known already, because the sound goes on from one that was matched: only which of its strings, and how far off.
+ * Throws RangeError where none is asked for.
+ */
+export function matchAs(heardHertz: number, context: MatchContext): Extract<Match, { kind: 'match' }> {
+  const heard = hertz(heardHertz);
+  const asked = candidatesFor(heard, context).find(({ course }) => course === context.asked);
+  if (asked === undefined) throw new RangeError(`no course ${context.asked} of ${context.present.length}`);
+  return found(asked, heard, context, 0.98);
+}
+
 function matchAsked(heard: Hertz, context: MatchContext, asked: Candidate, near: readonly Candidate[]): Match {
   const standing = near.filter(({ course, fromPresentCents }) => course !== asked.course && Math.abs(fromPresentCents) <= settledCents);
-  const isFromRest = Math.abs(asked.fromPresentCents) < reachCents;
-  if (asked.outsideCents < reachCents) return found(asked, heard, context, isFromRest || standing.length === 0 ? 0.98 : 0.6);
   const [other, another] = standing;
+  const others = standing.map(({ course }) => course);
+  if (asked.outsideCents < reachCents) {
+    const isAtRest =
+      other === undefined || Math.abs(asked.fromPresentCents) <= Math.max(settledCents, 2 * Math.abs(other.fromPresentCents));
+    return isAtRest && !isFretted(asked) ? found(asked, heard, context, 0.98) : found(asked, heard, context, 0.6, others);
+  }
   if (other !== undefined && another === undefined) return found(other, heard, context, 0.85);
-  if (other !== undefined) return { kind: 'unknown', reason: 'could-be-several', candidates: standing.map(({ course }) => course) };
+  if (other !== undefined) return { kind: 'unknown', reason: 'could-be-several', candidates: others };
   if (isOctaveOff(heard, asked, context)) return { kind: 'unknown', reason: 'an-octave-off', candidates: [asked.course] };
-  return asked.outsideCents <= askedReachCents ? found(asked, heard, context, 0.8) : nothingNear(heard, context);
+  return asked.outsideCents <= askedReachCents ? found(asked, heard, context, 0.6) : nothingNear(heard, context);
 }
+
+/** A semitone above where the string was, and not on its way: the first fret rather than a peg. (Higher frets lie beyond reach.) */
+const isFretted = ({ outsideCents, fromPresentCents }: Candidate): boolean =>
+  outsideCents > settledCents && Math.abs(fromPresentCents - firstFretCents) <= frettedCents;
 
 /** Every course by its likeliest string, the nearest course first. */
 const candidatesFor = (heard: Hertz, context: MatchContext): readonly Candidate[] =>
@@ -104,10 +140,16 @@ function likeliest(strings: readonly Candidate[], course: number, { asked, asked
 
 const distance = ({ outsideCents, fromPresentCents }: Candidate): number => outsideCents + Math.abs(fromPresentCents) / 1000;
 
-function found({ course, string }: Candidate, heard: Hertz, { wanted, present }: MatchContext, certainty: number): Match {
+function found(
+  { course, string }: Candidate,
+  heard: Hertz,
+  { wanted, present }: MatchContext,
+  certainty: number,
+  others: readonly number[] = [],
+): Extract<Match, { kind: 'match' }> {
   const target = wanted[course]?.[string] ?? present[course]?.[string];
   if (target === undefined) throw new RangeError(`no string ${string} on course ${course}`);
-  return { kind: 'match', course, string, deviationCents: centsBetween(heard, hertz(target)), certainty };
+  return { kind: 'match', course, string, deviationCents: centsBetween(heard, hertz(target)), certainty, others };
 }
 
 /** Nothing is near: is it an octave above or below a string (a harmonic, or the octave taken for the note)? */

@@ -12,16 +12,21 @@ const sampleRateHertz = 48_000;
 const dampChances = [0, 1];
 const leadSeconds = 640;
 
-type Way = { readonly name: string; readonly lead: number | null; readonly meter: 'once' | 'repeated' | null; readonly strumCheck?: boolean };
+type Way = {
+  readonly name: string;
+  readonly lead: number | null;
+  readonly meter: 'once' | 'repeated' | null;
+  readonly strumCheck?: boolean;
+};
 
-const ways: readonly Way[] = [
+export const ways: readonly Way[] = [
   { name: 'one pass with a plain meter', lead: null, meter: 'once' },
   { name: 'repeated passes with a plain meter', lead: null, meter: 'repeated' },
   { name: 'coach, no lead', lead: null, meter: null },
   { name: 'coach, lead for 10 min', lead: leadSeconds, meter: null },
 ];
 
-function retuneBySound(seed: number, { lead, meter }: Way): Played {
+export function retuneBySound(seed: number, { lead, meter }: Way): Played {
   const random = seededRandom(seed);
   const scene = drawScene(random);
   const wanted = drawTarget(random, scene, scene.tunings[0] ?? []);
@@ -51,6 +56,13 @@ function retuneBySound(seed: number, { lead, meter }: Way): Played {
 /** Prints the table of retunes through real samples. `only` chooses ways by a part of their name. */
 export function soundRetunes(seed: number, count: number, only = ''): void {
   const seeds = seedsFrom(seed, count);
-  const rows = ways.filter(({ name }) => name.includes(only)).map((way) => row(way.name, seeds.map((own) => retuneBySound(own, way))));
+  const rows = ways
+    .filter(({ name }) => name.includes(only))
+    .map((way) =>
+      row(
+        way.name,
+        seeds.map((own) => retuneBySound(own, way)),
+      ),
+    );
   print(`Through samples: ${count} instruments × tunings, ±${toleranceCents} cents, median / 95th, nothing learned before`, head, rows);
 }

@@ -1,0 +1,59 @@
+import type { Match } from '#shared/matching/index.ts';
+import { centsBetween, hertz } from '#shared/units/index.ts';
+import { currentString } from './advice.ts';
+import type { CoachState, Doubt, Sound } from './state.ts';
+
+type Frame = { readonly atSeconds: number; readonly hertz: number; readonly sincePluckSeconds?: number | null };
+
+/** After a silence as long as this, a sound is a new one, in seconds, where the plucks themselves are not heard. */
+const pauseSeconds = 0.35;
+/** Plucks told from one another by when they began, in seconds. */
+const samePluckSeconds = 0.06;
+/** Within one sound a peg takes the pitch no further than this from one frame to the next, in cents. */
+const strideCents = 60;
+
+/** Whether a frame goes on with a sound, or is of another pluck. */
+export function isSameSound(sound: Sound, frame: Frame): boolean {
+  const pluckedAt = pluckedAtOf(frame);
+  if (Math.abs(centsBetween(hertz(frame.hertz), hertz(sound.hertz))) > strideCents) return false;
+  if (pluckedAt === null || sound.pluckedAtSeconds === null) return frame.atSeconds - sound.atSeconds < pauseSeconds;
+  return Math.abs(pluckedAt - sound.pluckedAtSeconds) < samePluckSeconds;
+}
+
+/** The sound as of this frame, taken for this string. */
+export const soundOf = (frame: Frame, { course, string }: { readonly course: number; readonly string: number }): Sound => ({
+  course,
+  string,
+  hertz: frame.hertz,
+  atSeconds: frame.atSeconds,
+  pluckedAtSeconds: pluckedAtOf(frame),
+});
+
+const pluckedAtOf = ({ atSeconds, sincePluckSeconds = null }: Frame): number | null =>
+  sincePluckSeconds === null ? null : atSeconds - sincePluckSeconds;
+
+/** What is to be asked because of a sound that is nobody's for sure; null where nothing need be asked. */
+export function doubtOf(state: CoachState, frame: Frame, match: Match): Doubt | null {
+  const names = (courses: readonly number[]): string => courses.map((course) => `${state.setup.wanted.length - course}`).join(' or ');
+  if (match.kind === 'match') {
+    const { course, others } = match;
+    const sentence =
+      others.length > 0
+        ? `That may be course ${names(others)}: pluck course ${names([course])} by itself.`
+        : `Course ${names([course])} was not there before: pluck it open, by itself.`;
+    return { sound: soundOf(frame, match), sentence };
+  }
+  if (match.reason !== 'could-be-several') return null;
+  const current = currentString(state);
+  const waiting = state.queue.map((place) => state.strings[place]?.course);
+  const [first] = match.candidates;
+  const course =
+    current !== null && match.candidates.includes(current.course)
+      ? current.course
+      : (match.candidates.find((one) => waiting.includes(one)) ?? first);
+  if (course === undefined) return null;
+  return {
+    sound: soundOf(frame, { course, string: 0 }),
+    sentence: `That could be course ${names(match.candidates)}: pluck course ${names([course])}.`,
+  };
+}

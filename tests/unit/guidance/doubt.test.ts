@@ -1,0 +1,85 @@
+import { describe, expect, test } from 'vitest';
+import { advise, type CoachState, type Effect, hear, start, step } from '#shared/guidance/index.ts';
+import { hertzOf } from '../../support/pitches.ts';
+
+const string = { material: 'fluorocarbon', wound: false, daysSinceChange: null, linearDensityKilogramsPerMetre: null } as const;
+const instrument = { scaleLengthMillimetres: 432, courses: Array.from({ length: 4 }, () => ({ strings: [string] })) };
+const home = hertzOf('G4 C4 E4 A4');
+const begin = (present: string, wanted: string): CoachState =>
+  start({ instrument, present: hertzOf(present), wanted: hertzOf(wanted), toleranceCents: 3, atSeconds: 0 });
+const off = (hertz: number | undefined, cents: number): number => (hertz ?? Number.NaN) * 2 ** (cents / 1200);
+
+/** Plucks a string and lets it sound for a while. */
+function pluck(state: CoachState, hertz: number, atSeconds: number, seconds = 1) {
+  const effects: Effect[] = [];
+  let now = state;
+  for (let since = 0.05; since < seconds; since += 0.05) {
+    const next = hear(now, { atSeconds: atSeconds + since, hertz, sigmaCents: 0.2, steady: true, sincePluckSeconds: since });
+    effects.push(...next.effects);
+    now = next.state;
+  }
+  return { state: now, effects, said: effects.flatMap((effect) => (effect.kind === 'announce' ? [effect.sentence] : [])) };
+}
+
+describe('whose sound is it?', () => {
+  test('another string that stands on the asked one’s way is not believed to be the asked one; it is asked for by name', () => {
+    const state = begin('G4 C4 E4 A4', 'G4 C4 A4 A4');
+    expect(advise(state).course).toBe(2);
+    const wrong = pluck(state, home[0]?.[0] ?? 0, 1);
+    expect(wrong.said).toEqual(['That may be course 4: pluck course 2 by itself.']);
+    expect(advise(wrong.state)).toMatchObject({ course: 2, action: 'pluck', centsToGo: null });
+    expect(wrong.state.strings[2]?.visit).toBeNull();
+    expect(advise(pluck(wrong.state, home[2]?.[0] ?? 0, 4).state)).toMatchObject({ course: 2, action: 'tighten' });
+  });
+
+  test('the same pitch plucked again is believed: the peg was turned in silence', () => {
+    const state = begin('G4 C4 E4 A4', 'G4 C4 A4 A4');
+    const twice = pluck(pluck(state, home[0]?.[0] ?? 0, 1).state, home[0]?.[0] ?? 0, 4).state;
+    expect(advise(twice)).toMatchObject({ course: 2, action: 'tighten' });
+    expect(advise(twice).centsToGo).toBeCloseTo(200, -1);
+  });
+
+  test('a fretted note is not taken for a turned peg', () => {
+    for (const fret of [1, 2]) {
+      const fretted = pluck(begin('G4 C4 E4 A4', 'G4 Bb3 E4 A4'), off(home[1]?.[0], 100 * fret + 4), 1);
+      expect(fretted.said).toEqual(['Course 3 was not there before: pluck it open, by itself.']);
+    }
+  });
+
+  test('a string rings on after it has landed: its sound is not the next one’s, tuned alike', () => {
+    const state = begin('F4 C4 E4 G4', 'G4 C4 E4 G4');
+    const turned = pluck(state, hertzOf('F4')[0]?.[0] ?? 0, 0, 0.3).state;
+    const inDoubt = pluck(turned, state.strings[0]?.aimHertz ?? 0, 2).state;
+    const landed = pluck(inDoubt, state.strings[0]?.aimHertz ?? 0, 4, 3);
+    expect(landed.effects.flatMap((effect) => (effect.kind === 'record' ? [effect.course] : []))).toEqual([0]);
+    expect(advise(landed.state).course).not.toBe(0);
+  });
+
+  test('one sound stays one string’s while its peg takes it past another', () => {
+    let state = begin('G4 C4 E4 A4', 'G4 C4 A4 A4');
+    for (let frame = 1; frame < 120; frame += 1) {
+      const cents = Math.min(500, Math.max(0, frame - 10) * 5);
+      const heard = {
+        atSeconds: frame * 0.05,
+        hertz: off(home[2]?.[0], cents),
+        sigmaCents: 0.3,
+        steady: false,
+        sincePluckSeconds: frame * 0.05,
+      };
+      const next = hear(state, heard);
+      expect(next.match).toMatchObject({ kind: 'match', course: 2 });
+      state = next.state;
+    }
+    expect(state.doubt).toBeNull();
+  });
+
+  test('any course may be plucked, but two that stand alike are asked for by name', () => {
+    const following = step(begin('G4 C4 E4 G4', 'G4 C4 E4 G4'), { kind: 'follow', atSeconds: 0, on: true }).state;
+    const heard = pluck(following, home[0]?.[0] ?? 0, 1);
+    expect(heard.said).toHaveLength(1);
+    expect(heard.said[0]).toContain('course 4 or 1');
+    const { course } = advise(heard.state);
+    const again = pluck(heard.state, home[0]?.[0] ?? 0, 4);
+    expect(again.effects).toContainEqual(expect.objectContaining({ kind: 'record', course }));
+  });
+});
