@@ -36,16 +36,18 @@ const tonics = {
   minor: ['A', 'E', 'B', 'F#', 'C#', 'G#', 'D#', 'Eb', 'Bb', 'F', 'C', 'G', 'D'],
 } as const;
 
-const pitchesText = (pitches: OpenPitches): string => pitches.map((strings) => strings.map(pitchText).join(' ')).join('  ');
+/** Open pitches as one line, to read and to change. */
+export const pitchesText = (pitches: OpenPitches): string => pitches.map((strings) => strings.map(pitchText).join(' ')).join('  ');
+
+/** Offsets in cents as they stand in the form: nothing where there is none. */
+export const centsFields = (offsetCents: readonly number[]): readonly string[] =>
+  offsetCents.map((cents) => (cents === 0 ? '' : figure(cents, Number.isInteger(cents) ? 0 : 1)));
 
 /** The form as it opens. */
 export const draftOf = ({ tuning, startsFrom, shown, home }: Ground): Draft => ({
   name: tuning?.name ?? '',
   pitches: shown === null ? '' : pitchesText(shown),
-  offsets: home.map((_, course) => {
-    const cents = (tuning ?? startsFrom)?.courses[course]?.offsetCents ?? 0;
-    return cents === 0 ? '' : figure(cents, Number.isInteger(cents) ? 0 : 1);
-  }),
+  offsets: centsFields(home.map((_, course) => (tuning ?? startsFrom)?.courses[course]?.offsetCents ?? 0)),
   tags: (tuning ?? startsFrom)?.tags.join(', ') ?? '',
   notes: tuning?.notes ?? '',
 });

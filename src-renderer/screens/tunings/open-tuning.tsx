@@ -12,7 +12,8 @@ import styles from './tunings.module.css';
 type Props = {
   readonly tuning: Tuning;
   readonly here: Here | null;
-  readonly twins: readonly string[];
+  /** What it has in common with others of the library, a sentence each. */
+  readonly related: readonly string[];
   readonly overview: Overview;
   readonly others: readonly Overview[];
   readonly songs: readonly Song[];
@@ -20,7 +21,7 @@ type Props = {
 };
 
 /** A tuning's row, opened: what each string pulls now and in it, the songs in it, which other instruments take it. */
-export function OpenTuning({ tuning, here, twins, overview, others, songs, settings }: Props) {
+export function OpenTuning({ tuning, here, related, overview, others, songs, settings }: Props) {
   const titles = songs.filter(({ tuningId }) => tuningId === tuning.id).map(({ title }) => title);
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -66,7 +67,11 @@ export function OpenTuning({ tuning, here, twins, overview, others, songs, setti
               </p>
             </Part>
           )}
-          {twins.length === 0 ? null : <Part title={`Sounds the same on ${overview.instrument.name}`}>{listed(twins)}</Part>}
+          {related.length === 0 ? null : (
+            <Part title="Like others">
+              <p>{related.join(' ')}</p>
+            </Part>
+          )}
           {tuning.tags.length === 0 ? null : <Part title="Tags">{tuning.tags.join(', ')}</Part>}
           {tuning.notes === '' ? null : <Part title="Notes">{tuning.notes}</Part>}
         </div>

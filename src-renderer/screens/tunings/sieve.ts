@@ -1,4 +1,5 @@
 import type { Song } from '#shared/sets/index.ts';
+import { canTake } from '../judged.ts';
 import { pitchText } from '../../ui/words.ts';
 import { moveCount, type TuningRow } from './tuning-rows.ts';
 
@@ -28,23 +29,41 @@ export function searchTexts(rows: readonly TuningRow[], songs: readonly Song[]):
 
 export const everything = 'all';
 export const favourites = 'favourites';
+/** What the instrument in hand can take. */
+export const takeable = 'takeable';
+/** Tunings that stand in the library more than once. */
+export const twice = 'twice';
 
-/** What can be sifted by: everything, favourites, and the tags that are used most. */
-export function siftOptions(rows: readonly TuningRow[], most = 5): readonly { readonly value: string; readonly words: string }[] {
+/** What the sieve knows besides the rows: the name of the instrument in hand, and the ids of the tunings that stand in the library more than once. */
+export type SiftGround = { readonly instrument: string; readonly repeated: ReadonlySet<string> };
+
+/** What can be sifted by: everything, favourites, what the instrument can take, the tags that are used most, and what stands here twice. */
+export function siftOptions(
+  rows: readonly TuningRow[],
+  { instrument, repeated }: SiftGround,
+  most = 4,
+): readonly { readonly value: string; readonly words: string }[] {
   const uses = new Map<string, number>();
   for (const { tuning } of rows) for (const tag of tuning.tags) uses.set(tag, (uses.get(tag) ?? 0) + 1);
   const tags = [...uses].sort(([a, usesOfA], [b, usesOfB]) => usesOfB - usesOfA || a.localeCompare(b)).slice(0, most);
   return [
     { value: everything, words: `All ${rows.length}` },
     ...(rows.some(({ tuning }) => tuning.favourite) ? [{ value: favourites, words: 'Favourites' }] : []),
+    ...(rows.length === 0 ? [] : [{ value: takeable, words: `${instrument} can take` }]),
     ...tags.map(([tag]) => ({ value: `tag ${tag}`, words: tag.charAt(0).toUpperCase() + tag.slice(1) })),
+    ...(repeated.size === 0 ? [] : [{ value: twice, words: 'Here twice' }]),
   ];
 }
 
-const passes = ({ tuning }: TuningRow, sift: string): boolean =>
-  sift === everything || (sift === favourites ? tuning.favourite : tuning.tags.some((tag) => `tag ${tag}` === sift));
+function passes({ tuning, here }: TuningRow, sift: string, repeated: ReadonlySet<string>): boolean {
+  if (sift === everything) return true;
+  if (sift === favourites) return tuning.favourite;
+  if (sift === takeable) return here !== null && canTake(here.judged);
+  if (sift === twice) return repeated.has(tuning.id);
+  return tuning.tags.some((tag) => `tag ${tag}` === sift);
+}
 
-export type Order = 'moves' | 'name';
+export type Order = 'moves' | 'used' | 'name';
 
 const semitonesOf = ({ here }: TuningRow): number => here?.moves.reduce((sum, { semitones }) => sum + Math.abs(semitones), 0) ?? 0;
 /** Tunings that the instrument cannot take come last. */
@@ -56,9 +75,12 @@ const byMoves = (a: TuningRow, b: TuningRow): number => {
   return movesOfA === movesOfB ? semitonesOf(a) - semitonesOf(b) || byName(a, b) : movesOfA - movesOfB;
 };
 
-/** The rows in order. */
-export const sortedRows = (rows: readonly TuningRow[], order: Order): readonly TuningRow[] =>
-  order === 'name' ? rows.toSorted(byName) : rows.toSorted(byMoves);
+/** The rows in order; `lastUsed` says when each tuning was last gone to, by its id, and those that never were come after. */
+export function sortedRows(rows: readonly TuningRow[], order: Order, lastUsed: ReadonlyMap<string, number>): readonly TuningRow[] {
+  if (order === 'name') return rows.toSorted(byName);
+  const used = ({ tuning }: TuningRow): number => lastUsed.get(tuning.id) ?? 0;
+  return order === 'moves' ? rows.toSorted(byMoves) : rows.toSorted((a, b) => used(b) - used(a) || byMoves(a, b));
+}
 
 /** What may stand in the name of a chord: `f#m7b5`, `c, no third`. */
 const chordLetters = /^[a-jmnorstu\d#, ]+$/u;
@@ -67,10 +89,10 @@ const chordLetters = /^[a-jmnorstu\d#, ]+$/u;
 export function foundRows(
   rows: readonly TuningRow[],
   texts: ReadonlyMap<string, string>,
-  { query, sift }: { readonly query: string; readonly sift: string },
+  { query, sift, repeated }: { readonly query: string; readonly sift: string; readonly repeated: ReadonlySet<string> },
 ): readonly TuningRow[] {
   const wanted = plainText(query);
   const isFound = ({ tuning, here }: TuningRow): boolean =>
     texts.get(tuning.id)?.includes(wanted) === true || (chordLetters.test(wanted) && plainText(here?.chord ?? '').includes(wanted));
-  return rows.filter((row) => passes(row, sift) && (wanted === '' || isFound(row)));
+  return rows.filter((row) => passes(row, sift, repeated) && (wanted === '' || isFound(row)));
 }

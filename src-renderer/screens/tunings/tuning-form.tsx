@@ -1,30 +1,67 @@
 import { useState } from 'react';
 import { Form } from 'react-aria-components';
+import type { Overview, Settings } from '#shared/contract/index.ts';
 import { courseNumber } from '#shared/instruments/index.ts';
-import type { OpenPitches } from '#shared/tunings/index.ts';
+import type { OpenPitches, Tuning } from '#shared/tunings/index.ts';
+import { hertz } from '#shared/units/index.ts';
 import { useSaveTuning } from '../../stores/changes.ts';
+import { type HeardCourse, playedPitches } from '../../stores/played.ts';
 import { Button } from '../../ui/button.tsx';
 import { Choice } from '../../ui/choice.tsx';
 import { Field } from '../../ui/field.tsx';
+import { Switch } from '../../ui/switch.tsx';
 import { useTop } from '../../ui/top.ts';
 import { chordText, courseText } from '../../ui/note-names.ts';
-import { type Draft, draftOf, type Ground, keys, type Problems, readDraft, readPitches, spelledIn } from './draft.ts';
+import {
+  centsFields,
+  type Draft,
+  draftOf,
+  type Ground,
+  keys,
+  pitchesText,
+  type Problems,
+  readDraft,
+  readPitches,
+  spelledIn,
+} from './draft.ts';
+import { DraftMargins } from './draft-margins.tsx';
+import { PlayIn } from './play-in.tsx';
 import styles from './tuning-form.module.css';
 
-type Props = { readonly ground: Ground; readonly instrument: string; readonly onLeave: () => void };
+type Props = {
+  readonly ground: Ground;
+  readonly overview: Overview;
+  readonly tunings: readonly Tuning[];
+  readonly settings: Settings;
+  readonly onLeave: () => void;
+};
 
 /** A tuning to write down or to change. Nothing that was typed is lost while something is wrong. */
-export function TuningForm({ ground, instrument, onLeave }: Props) {
+export function TuningForm({ ground, overview, tunings, settings, onLeave }: Props) {
   const [draft, setDraft] = useState<Draft>(() => draftOf(ground));
   const [problems, setProblems] = useState<Problems>({});
   const save = useSaveTuning();
   const page = useTop<HTMLFormElement>();
+  const [heard, setHeard] = useState<readonly HeardCourse[]>([]);
+  const [keepsCents, setKeepsCents] = useState(false);
   const set = (change: Partial<Draft>) => setDraft((before) => ({ ...before, ...change }));
   const submit = () => {
     const read = readDraft(draft, ground, crypto.randomUUID());
     setProblems('problems' in read ? read.problems : {});
     if (!('problems' in read)) save.save(read, ground.tuning, onLeave);
   };
+  const takeHeard = (courses: readonly HeardCourse[]) => {
+    setHeard(courses);
+    setKeepsCents(false);
+    const { pitches } = playedPitches(courses, hertz(settings.referenceHertz));
+    set({ pitches: pitchesText(pitches.map((pitch) => [pitch])), offsets: centsFields(courses.map(() => 0)) });
+  };
+  const keepCents = (keeps: boolean) => {
+    setKeepsCents(keeps);
+    const { offsetCents } = playedPitches(heard, hertz(settings.referenceHertz));
+    set({ offsets: centsFields(keeps ? offsetCents : offsetCents.map(() => 0)) });
+  };
+  const isHere = ground.home.length === overview.stringSet.courses.length;
   const field = (
     name: 'name' | 'pitches' | 'tags' | 'notes',
     label: string,
@@ -42,8 +79,14 @@ export function TuningForm({ ground, instrument, onLeave }: Props) {
       <h1>{titleOf(ground)}</h1>
       <div className={styles['line']}>
         {field('name', 'Name', { autoFocus: true })}
-        {field('pitches', 'Open strings, the one nearest your eye first', { hint: pitchHint(draft.pitches, ground.home, instrument) })}
+        {field('pitches', 'Open strings, the one nearest your eye first', {
+          hint: pitchHint(draft.pitches, ground.home, overview.instrument.name),
+        })}
       </div>
+      {ground.tuning === null && isHere ? <PlayIn overview={overview} settings={settings} onHeard={takeHeard} /> : null}
+      {heard.length === 0 ? null : (
+        <Switch words="Keep how far each course lies from its note, in cents" isOn={keepsCents} onChange={keepCents} />
+      )}
       <div className={styles['key']}>
         <Choice
           label="Spelled as in"
@@ -70,6 +113,7 @@ export function TuningForm({ ground, instrument, onLeave }: Props) {
       </fieldset>
       {field('tags', 'Tags, parted by commas')}
       {field('notes', 'Notes', { isLong: true })}
+      {isHere ? <DraftMargins draft={draft} ground={ground} overview={overview} tunings={tunings} settings={settings} /> : null}
       {save.error === null ? null : <p role="alert">{save.error.message}</p>}
       <div className={styles['buttons']}>
         <Button look="solid" submits isDisabled={save.isPending}>

@@ -1,12 +1,15 @@
 import { GridListItem } from 'react-aria-components';
 import type { Overview, Settings } from '#shared/contract/index.ts';
+import { useNow } from '../../stores/clock.ts';
 import { beadKind } from '../../ui/bead.ts';
 import { SmallBoard } from '../../ui/small-board.tsx';
+import { when } from '../../ui/time.ts';
 import { count, courseText } from '../../ui/words.ts';
 import { gravest } from '../judged.ts';
 import { inLetters } from '../numbers.ts';
 import { useListGround } from './list-context.ts';
 import { OpenTuning } from './open-tuning.tsx';
+import { relatives } from './relatives.ts';
 import { type Here, moveCount, moveWords, type TuningRow } from './tuning-rows.ts';
 import styles from './tunings.module.css';
 
@@ -25,7 +28,7 @@ export const TuningItem = ({ id, row }: { readonly id: string; readonly row: Tun
 );
 
 function Contents({ row }: { readonly row: TuningRow }) {
-  const { overview, others, songs, settings, twins: allTwins, openId, boardWidth } = useListGround();
+  const { overview, others, tunings, songs, settings, twins: allTwins, lastUsed, openId, boardWidth } = useListGround();
   const { tuning, here } = row;
   const isOpen = tuning.id === openId;
   const twins = allTwins.get(tuning.id) ?? noTwins;
@@ -52,11 +55,24 @@ function Contents({ row }: { readonly row: TuningRow }) {
           <Board overview={overview} here={here} settings={settings} isLit={isOpen} room={boardWidth} />
         )}
         <div className={styles['tail']}>
-          <Tail row={row} twins={twins} name={overview.instrument.name} />
+          <Tail
+            row={row}
+            twins={twins}
+            used={lastUsed === null ? null : (lastUsed.get(tuning.id) ?? 'never')}
+            name={overview.instrument.name}
+          />
         </div>
       </div>
       {isOpen ? (
-        <OpenTuning tuning={tuning} here={here} twins={twins} overview={overview} others={others} songs={songs} settings={settings} />
+        <OpenTuning
+          tuning={tuning}
+          here={here}
+          related={relatives(tuning, tunings, twins, overview.instrument.name)}
+          overview={overview}
+          others={others}
+          songs={songs}
+          settings={settings}
+        />
       ) : null}
     </>
   );
@@ -99,12 +115,16 @@ const Board = ({ overview, here, settings, isLit, room }: BoardProps) => (
 function Tail({
   row: { tuning, here },
   twins,
+  used,
   name,
 }: {
   readonly row: TuningRow;
   readonly twins: readonly string[];
+  /** When it was last gone to, where the list is in that order; else null. */
+  readonly used: number | 'never' | null;
   readonly name: string;
 }) {
+  const now = useNow();
   if (here === null) {
     return (
       <>
@@ -116,6 +136,7 @@ function Tail({
   const moves = moveWords(here.moves);
   const moving = moveCount(here.moves);
   const details = [
+    used === null ? null : used === 'never' ? 'never used' : `used ${when(used, now)}`,
     moving === 0 ? null : count(moving, 'move'),
     gravest(here.judged, tuning.courses.length) ?? here.margin,
     here.to.sameShapes ? null : 'other shapes',

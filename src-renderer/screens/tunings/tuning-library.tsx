@@ -2,7 +2,8 @@ import { useNavigate, useSearch } from '@tanstack/react-router';
 import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import type { Song } from '#shared/sets/index.ts';
-import type { Tuning } from '#shared/tunings/index.ts';
+import { duplicates, type Tuning } from '#shared/tunings/index.ts';
+import { useLastUsed } from '../../stores/last-used.ts';
 import { Button } from '../../ui/button.tsx';
 import { Choice } from '../../ui/choice.tsx';
 import { Field } from '../../ui/field.tsx';
@@ -34,6 +35,7 @@ type Props = {
 
 const orders: readonly { readonly value: Order; readonly words: string }[] = [
   { value: 'moves', words: 'Fewest moves first' },
+  { value: 'used', words: 'Last used first' },
   { value: 'name', words: 'By name' },
 ];
 
@@ -41,7 +43,12 @@ const orders: readonly { readonly value: Order; readonly words: string }[] = [
 function useRows(overview: Overview, tunings: readonly Tuning[], songs: readonly Song[], settings: Settings) {
   const rows = useMemo(() => tuningRows(overview, tunings, settings), [overview, tunings, settings]);
   useEffect(() => nameChordsAhead(rows), [rows]);
-  return useMemo(() => ({ rows, twins: alike(rows), options: siftOptions(rows), texts: searchTexts(rows, songs) }), [rows, songs]);
+  const { name } = overview.instrument;
+  return useMemo(() => {
+    const repeated = new Set(duplicates(tunings).flatMap((group) => group.map(({ id }) => id)));
+    const options = siftOptions(rows, { instrument: name, repeated });
+    return { rows, repeated, options, twins: alike(rows), texts: searchTexts(rows, songs) };
+  }, [rows, songs, tunings, name]);
 }
 
 /** The library: searched, sifted and in order; the row that the address names is open. */
@@ -67,10 +74,14 @@ export function TuningLibrary({
   const search = useRef<HTMLDivElement>(null);
   // Typing goes first; a long list follows as soon as it can.
   const wanted = useDeferredValue(query);
-  const { rows, twins, options, texts } = useRows(overview, tunings, songs, settings);
-  const sorted = useMemo(() => sortedRows(rows, order), [rows, order]);
+  const lastUsed = useLastUsed(overview, others, order === 'used');
+  const { rows, twins, options, texts, repeated } = useRows(overview, tunings, songs, settings);
+  const sorted = useMemo(() => sortedRows(rows, order, lastUsed), [rows, order, lastUsed]);
   const passing = options.some(({ value }) => value === sift) ? sift : everything;
-  const shown = useMemo(() => foundRows(sorted, texts, { query: wanted, sift: passing }), [sorted, texts, wanted, passing]);
+  const shown = useMemo(
+    () => foundRows(sorted, texts, { query: wanted, sift: passing, repeated }),
+    [sorted, texts, wanted, passing, repeated],
+  );
   const opened = shown.find(({ tuning }) => tuning.id === open) ?? null;
   const setOpen = (id: string | null) =>
     void navigate({
@@ -92,14 +103,14 @@ export function TuningLibrary({
         {files}
       </div>
       <div className={styles['sift']}>
-        <WordChoice label="Show" options={options} value={sift} onChange={setSift} />
+        <WordChoice label="Show" options={options} value={passing} onChange={setSift} />
         <Choice
           label="Order"
           hideLabel
           isPlain
           options={orders}
           value={order}
-          onChange={(value) => setOrder(value === 'name' ? 'name' : 'moves')}
+          onChange={(value) => setOrder(orders.find((one) => one.value === value)?.value ?? 'moves')}
         />
       </div>
       {shown.length === 0 ? (
@@ -120,7 +131,7 @@ export function TuningLibrary({
         <TuningList
           entries={shown}
           opened={opened}
-          ground={{ overview, others, songs, settings, twins }}
+          ground={{ overview, others, tunings, songs, settings, twins, lastUsed: order === 'used' ? lastUsed : null }}
           isFocused={opened !== null && query === ''}
           onOpen={setOpen}
           onPlan={plan}

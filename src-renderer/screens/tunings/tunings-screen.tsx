@@ -48,7 +48,8 @@ export function TuningsScreen() {
     );
   }
   const leave = () => setPage(null);
-  if (page?.kind === 'form') return <TuningForm ground={page.ground} instrument={overview.instrument.name} onLeave={leave} />;
+  if (page?.kind === 'form')
+    return <TuningForm ground={page.ground} overview={overview} tunings={tunings} settings={settings} onLeave={leave} />;
   if (page?.kind === 'import') return <ImportPage file={page.file} onLeave={leave} />;
   if (page?.kind === 'sheet') {
     const to = tuningOn(overview, page.tuning, settings);

@@ -8,6 +8,8 @@ import {
   searchTexts,
   siftOptions,
   sortedRows,
+  takeable,
+  twice,
 } from '../../../../src-renderer/screens/tunings/sieve.ts';
 import { tuningRows } from '../../../../src-renderer/screens/tunings/tuning-rows.ts';
 import { instrumentOf, settings, tuningOf } from '../wren.ts';
@@ -22,8 +24,14 @@ const tunings = [
 ];
 const songs = [{ id: 's', title: 'Salt on the Sill', key: null, tuningId: 'two herons', instrumentId: null }];
 const rows = tuningRows(instrumentOf('ukulele-tenor-high-g', 'Wren'), tunings, settings);
-const names = ({ query = '', sift = everything, order = 'moves' }: { query?: string; sift?: string; order?: Order }) =>
-  foundRows(sortedRows(rows, order), searchTexts(rows, songs), { query, sift }).map(({ tuning }) => tuning.name);
+type Wanted = { query?: string; sift?: string; order?: Order; repeated?: ReadonlySet<string> };
+const nothing: ReadonlySet<string> = new Set();
+const lastUsed = new Map([
+  ['two herons', 2000],
+  ['candle end', 1000],
+]);
+const names = ({ query = '', sift = everything, order = 'moves', repeated = nothing }: Wanted) =>
+  foundRows(sortedRows(rows, order, lastUsed), searchTexts(rows, songs), { query, sift, repeated }).map(({ tuning }) => tuning.name);
 
 describe('the library of tunings', () => {
   test('fewest moves come first, then fewest semitones; what cannot be taken comes last', () => {
@@ -45,7 +53,23 @@ describe('the library of tunings', () => {
   test('it is sifted by favourites and by tags, the tag used most first', () => {
     expect(names({ sift: favourites })).toEqual(['Home']);
     expect(names({ sift: 'tag winter set' })).toEqual(['Cold hearth']);
-    expect(siftOptions(rows).map(({ words }) => words)).toEqual(['All 5', 'Favourites', 'Open', 'Winter set']);
+    const words = (repeated: ReadonlySet<string>) => siftOptions(rows, { instrument: 'Wren', repeated }).map((option) => option.words);
+    expect(words(nothing)).toEqual(['All 5', 'Favourites', 'Wren can take', 'Open', 'Winter set']);
+    expect(words(new Set(['home']))).toContain('Here twice');
+  });
+
+  test('by what the instrument can take, and by what stands there twice', () => {
+    const octave = tuningOf('Octave', 'G3 C4 E4 A4', home);
+    const all = tuningRows(instrumentOf('ukulele-tenor-high-g', 'Wren'), [...tunings, octave], settings);
+    const taken = foundRows(all, searchTexts(all, songs), { query: '', sift: takeable, repeated: nothing }).map(
+      ({ tuning }) => tuning.name,
+    );
+    expect(taken).toEqual(['Two herons', 'Cold hearth', 'Home', 'Candle end']);
+    expect(names({ sift: twice, repeated: new Set(['home']) })).toEqual(['Home']);
+  });
+
+  test('the one that was used last comes first; those never used follow by their moves', () => {
+    expect(names({ order: 'used' })).toEqual(['Two herons', 'Candle end', 'Home', 'Cold hearth', 'Drop D']);
   });
 
   test('“flat” inside a word stays a word', () => {
