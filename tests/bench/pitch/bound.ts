@@ -1,4 +1,4 @@
-import { sampleRateHertz, type Clip } from './classes.ts';
+import { sampleRateHertz, type Clip } from './clip.ts';
 
 /** The stretch that the bound is for: as long as the longest that the tracker looks at, half a second after the pluck. */
 const stretchSeconds = 0.427;
@@ -25,8 +25,9 @@ const amplitudeAt = (samples: Float32Array, start: number, length: number, hertz
  * ½(n²/(1+Bn²) − 1/(1+B)) of itself with B, so the 2×2 information on (ln f1, B) is a sum over partials. Null where no white noise was added.
  */
 export const boundCents = (clip: Clip): number | null => {
-  const { noiseDeviation, clean, pluckedAtSeconds } = clip;
-  if (noiseDeviation === null) return null;
+  const { white, pluckedAtSeconds } = clip;
+  if (white === null) return null;
+  const { clean, deviation } = white;
   const start = Math.round((pluckedAtSeconds + fromSeconds) * sampleRateHertz);
   const length = Math.round(stretchSeconds * sampleRateHertz);
   const hertz = clean.truthHertz(pluckedAtSeconds + fromSeconds + stretchSeconds / 2);
@@ -36,7 +37,7 @@ export const boundCents = (clip: Clip): number | null => {
   for (let n = 1; n <= partialsAtMost; n++) {
     const frequency = hertz * n * Math.sqrt((1 + clean.inharmonicity * n * n) / (1 + clean.inharmonicity));
     if (frequency > 0.45 * sampleRateHertz) break;
-    const information = (amplitudeAt(clean.samples, start, length, frequency) ** 2 * length ** 3) / (24 * noiseDeviation ** 2);
+    const information = (amplitudeAt(clean.samples, start, length, frequency) ** 2 * length ** 3) / (24 * deviation ** 2);
     const turn = (2 * Math.PI * frequency) / sampleRateHertz;
     const stretch = 0.5 * ((n * n) / (1 + clean.inharmonicity * n * n) - 1 / (1 + clean.inharmonicity));
     aa += information * turn * turn;

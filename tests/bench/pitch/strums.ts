@@ -2,10 +2,13 @@ import { readStrum } from '#shared/pitch/index.ts';
 import { addNoise, pluckSound, sumOf } from '#shared/simulation/sound/index.ts';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
-import { sampleRateHertz } from './classes.ts';
+import { sampleRateHertz } from './clip.ts';
+import { goalOfStrums } from './goals.ts';
+import { quantile } from './score.ts';
+import { head, percent, row } from './table.ts';
 
 /** Strummed instruments; a course of two strings is tuned within ±5 cents of itself, single strings within ±30. */
-export const strums: Record<string, readonly (readonly number[])[]> = {
+const strums: Record<string, readonly (readonly number[])[]> = {
   're-entrant ukulele': [[391.995], [261.626], [329.628], [440]],
   'low-G ukulele': [[195.998], [261.626], [329.628], [440]],
   baritone: [[146.832], [195.998], [246.942], [329.628]],
@@ -21,7 +24,7 @@ export const strums: Record<string, readonly (readonly number[])[]> = {
 };
 
 /** Errors in cents, errors over sigma, refusals by reason and mean milliseconds of `clips` strums in noise 30 dB below. */
-export const measureStrums = (courses: readonly (readonly number[])[], clips: number, seed: number) => {
+const measureStrums = (courses: readonly (readonly number[])[], clips: number, seed: number) => {
   const generator = xoroshiro128plus(seed);
   const uniform = (low: number, high: number) => low + (high - low) * uniformFloat64(generator);
   const errors: number[] = [];
@@ -58,4 +61,24 @@ export const measureStrums = (courses: readonly (readonly number[])[], clips: nu
     }
   }
   return { errors, ratios, refusals, milliseconds };
+};
+
+/** Prints how well strums are read, and what is refused and why. */
+export const strumTable = (clips: number, seed: number) => {
+  console.log(`\nstrums in noise 30 dB below, ${clips} of each; an error counts against the nearest string of the same expected pitch`);
+  head(['strum', 'median / 95th c', 'in 1σ / 2σ', 'refused', 'ms', 'goal']);
+  for (const [name, courses] of Object.entries(strums)) {
+    const { errors, ratios, refusals, milliseconds } = measureStrums(courses, clips, seed);
+    const inside = (limit: number) => percent(ratios.filter((ratio) => ratio <= limit).length / ratios.length);
+    const refused = [...refusals].map(([reason, count]) => `${reason} ${percent(count / (courses.flat().length * clips))}`).join(', ');
+    const goal = courses.every((course) => course.length === 1) && new Set(courses.flat()).size === courses.length ? goalOfStrums : '–';
+    row([
+      name,
+      [0.5, 0.95].map((share) => quantile(errors, share).toFixed(2)).join(' / '),
+      `${inside(1)} / ${inside(2)}`,
+      refused || '–',
+      milliseconds.toFixed(0),
+      goal,
+    ]);
+  }
 };
