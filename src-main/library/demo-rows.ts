@@ -20,6 +20,7 @@ export async function absentFrom<Row extends { readonly id: string }>(
 
 /** From the rows that lean on others to those that are leaned on, so that one pass is enough. */
 const steps = [
+  ...['corrections', 'snoozes', 'warningsSeen', 'stringChanges', 'notes'].map((table) => `DELETE FROM ${table} WHERE origin = 'demo'`),
   `DELETE FROM readings WHERE origin = 'demo'`,
   `DELETE FROM turns WHERE origin = 'demo'`,
   `DELETE FROM retunes WHERE origin = 'demo'
@@ -27,6 +28,9 @@ const steps = [
   `DELETE FROM songs WHERE origin = 'demo'`,
   `DELETE FROM instruments WHERE origin = 'demo'
     AND id NOT IN (SELECT instrumentId FROM retunes) AND id NOT IN (SELECT instrumentId FROM songs WHERE instrumentId IS NOT NULL)
+    AND id NOT IN (SELECT instrumentId FROM notes)
+    AND NOT EXISTS (SELECT 1 FROM stringSets JOIN stringChanges ON stringChanges.stringSetId = stringSets.id
+      WHERE stringSets.instrumentId = instruments.id)
     AND NOT EXISTS (SELECT 1 FROM stringSets JOIN readings ON readings.stringSetId = stringSets.id WHERE stringSets.instrumentId = instruments.id)
     AND NOT EXISTS (SELECT 1 FROM stringSets WHERE stringSets.instrumentId = instruments.id AND stringSets.origin = 'player')`,
   `DELETE FROM stringSets WHERE origin = 'demo' AND instrumentId NOT IN (SELECT id FROM instruments)`,

@@ -8,6 +8,7 @@ export { asFailure } from './faults.ts';
 export type { Origin, Tables } from './tables.ts';
 export {
   findStringSet,
+  findStringSets,
   listEveryInstrument,
   listFittedStringSets,
   listInstruments,
@@ -17,10 +18,12 @@ export {
   setInstrumentRemoved,
   setInstrumentTuning,
 } from './instruments.ts';
-export { listEveryTuning, listTunings, needOfTuning, putTuning, setTuningRemoved } from './tunings.ts';
+export { listEveryTuning, listTunings, needOfTuning, putTuning, setTuningRemoved, tuningsOfSets } from './tunings.ts';
 export { deleteSong, listSongs, putSong } from './songs.ts';
 export { putSettings, readSettings } from './settings.ts';
 export { addReadings, addRetune, addTurns, finishRetune, hasHistory } from './log.ts';
-export { lastReadingsOfFitted, lastRetunes, readingsSince, retunesOfOtherStrings, turnsOf } from './log.ts';
+export { lastRetunes, retunesOfOtherStrings, setsOfRetunes, turnsOf } from './log.ts';
+export { type Bucket, lastReadingsOfFitted, readingsOf, readingsSummedUp, type Span } from './readings.ts';
+export { addRemarks, changesOf, type Remarks, snoozedUntil, standingNotes, warningsSeenOf, wrongReadings } from './remarks.ts';
 export { countReadings, lastHeardAt, type NumberedReading, readingsPage, wholeLog } from './whole-log.ts';
 export { absentFrom, deleteDemoRows, hasDemoRows } from './demo-rows.ts';

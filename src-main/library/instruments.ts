@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import { type Instrument, instrumentSchema, type StringSet, stringSetSchema } from '#shared/instruments/index.ts';
+import { listOf } from './log.ts';
 import type { Origin, Tables } from './tables.ts';
 
 type Rows = Kysely<Tables>;
@@ -46,6 +47,12 @@ export async function listFittedStringSets(rows: Rows): Promise<StringSet[]> {
 export async function findStringSet(rows: Rows, id: string): Promise<StringSet | null> {
   const found = await rows.selectFrom('stringSets').selectAll().where('id', '=', id).executeTakeFirst();
   return found === undefined ? null : stringSetOf(found);
+}
+
+/** The string sets of these ids; those that are not there are left out. */
+export async function findStringSets(rows: Rows, ids: readonly string[]): Promise<StringSet[]> {
+  const found = await rows.selectFrom('stringSets').selectAll().where('id', 'in', listOf(ids)).execute();
+  return found.map(stringSetOf);
 }
 
 /** Writes an instrument, new or changed; a removed one is back with it. A changed one keeps its origin. */

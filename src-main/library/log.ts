@@ -7,7 +7,8 @@ type Rows = Kysely<Tables>;
 /** Rows written by one statement; SQLite takes 32 766 values in one, and no row here has more than 14. */
 const rowsAtOnce = 1000;
 
-function* portions<Row>(rows: readonly Row[]): Generator<readonly Row[]> {
+/** Rows in portions that one statement takes. */
+export function* portions<Row>(rows: readonly Row[]): Generator<readonly Row[]> {
   for (let from = 0; from < rows.length; from += rowsAtOnce) yield rows.slice(from, from + rowsAtOnce);
 }
 
@@ -66,17 +67,21 @@ export async function addReadings(rows: Rows, readings: readonly Reading[], orig
 }
 
 /** Any number of ids for an `in`, as one value: a value each would end at SQLite's 32 766. */
-const listOf = (ids: readonly string[]): RawBuilder<string> => sql<string>`(SELECT value FROM json_each(${JSON.stringify(ids)}))`;
+export const listOf = (ids: readonly string[]): RawBuilder<string> => sql<string>`(SELECT value FROM json_each(${JSON.stringify(ids)}))`;
+
+/** The string set that each of these retunes was on; one that is not there has no entry. */
+export async function setsOfRetunes(rows: Rows, retuneIds: readonly string[]): Promise<ReadonlyMap<string, string>> {
+  const found = await rows.selectFrom('retunes').select(['id', 'stringSetId']).where('id', 'in', listOf(retuneIds)).execute();
+  return new Map(found.map(({ id, stringSetId }) => [id, stringSetId]));
+}
 
 /** Which of these retunes have the id of one that the library has on other strings. */
 export async function retunesOfOtherStrings(rows: Rows, retunes: readonly Retune[]): Promise<ReadonlySet<string>> {
-  const setOf = new Map(retunes.map(({ id, stringSetId }) => [id, stringSetId]));
-  const found = await rows
-    .selectFrom('retunes')
-    .select(['id', 'stringSetId'])
-    .where('id', 'in', listOf([...setOf.keys()]))
-    .execute();
-  return new Set(found.flatMap(({ id, stringSetId }) => (setOf.get(id) === stringSetId ? [] : [id])));
+  const here = await setsOfRetunes(
+    rows,
+    retunes.map(({ id }) => id),
+  );
+  return new Set(retunes.flatMap(({ id, stringSetId }) => (here.has(id) && here.get(id) !== stringSetId ? [id] : [])));
 }
 
 async function withWantedHertz(rows: Rows, found: readonly Tables['retunes'][]): Promise<Retune[]> {
@@ -96,17 +101,15 @@ async function withWantedHertz(rows: Rows, found: readonly Tables['retunes'][]):
   });
 }
 
-/** The last `count` retunes of a string set, oldest first. */
-export async function lastRetunes(rows: Rows, stringSetId: string, count: number): Promise<Retune[]> {
-  const newestFirst = await rows
-    .selectFrom('retunes')
-    .selectAll()
-    .where('stringSetId', '=', stringSetId)
-    .orderBy('startedAt', 'desc')
-    .orderBy('id', 'desc')
-    .limit(count)
-    .execute();
-  return withWantedHertz(rows, newestFirst.toReversed());
+/** The last `count` retunes of each of these string sets, oldest first. */
+export async function lastRetunes(rows: Rows, stringSetIds: readonly string[], count: number): Promise<Retune[]> {
+  const found = await sql<Tables['retunes']>`
+    SELECT retunes.* FROM json_each(${JSON.stringify(stringSetIds)}) AS one
+    JOIN retunes ON retunes.rowid IN (
+      SELECT rowid FROM retunes AS own WHERE own.stringSetId = one.value ORDER BY own.startedAt DESC, own.id DESC LIMIT ${count}
+    )
+    ORDER BY retunes.startedAt, retunes.id`.execute(rows);
+  return withWantedHertz(rows, found.rows);
 }
 
 /** The turns of these retunes, oldest first. */
@@ -120,57 +123,9 @@ export async function turnsOf(rows: Rows, retuneIds: readonly string[]): Promise
     .execute();
 }
 
-/** The columns of a reading, without its origin. */
-export const readingColumns = [
-  'id',
-  'stringSetId',
-  'retuneId',
-  'at',
-  'course',
-  'string',
-  'hertz',
-  'wantedHertz',
-  'deviationCents',
-  'sigmaCents',
-  'source',
-] as const;
-
-/** The readings of a string set from epoch milliseconds `since` on, oldest first. */
-export async function readingsSince(rows: Rows, stringSetId: string, since: number): Promise<Reading[]> {
-  return rows
-    .selectFrom('readings')
-    .select(readingColumns)
-    .where('stringSetId', '=', stringSetId)
-    .where('at', '>=', since)
-    .orderBy('at')
-    .orderBy('id')
-    .execute();
-}
-
 /** Whether any string of a set was ever retuned or heard. */
 export async function hasHistory(rows: Rows, stringSetId: string): Promise<boolean> {
   const retune = await rows.selectFrom('retunes').select('id').where('stringSetId', '=', stringSetId).executeTakeFirst();
   const reading = await rows.selectFrom('readings').select('id').where('stringSetId', '=', stringSetId).executeTakeFirst();
   return retune !== undefined || reading !== undefined;
-}
-
-/**
- * The last reading of every string that is fitted to an instrument not removed. One look into an index per string, so that it takes no longer
- * with a million readings than with a hundred.
- */
-export async function lastReadingsOfFitted(rows: Rows): Promise<Reading[]> {
-  const found = await sql<Reading>`
-    SELECT ${sql.join(readingColumns.map((column) => sql.ref(`readings.${column}`)))}
-    FROM instruments
-    JOIN stringSets ON stringSets.id = instruments.stringSetId
-    JOIN json_each(stringSets.courses) AS course
-    JOIN json_each(course.value, '$.strings') AS string
-    JOIN readings ON readings.rowid = (
-      SELECT rowid FROM readings AS heard
-      WHERE heard.stringSetId = stringSets.id AND heard.course = course.key AND heard.string = string.key
-      ORDER BY heard.at DESC LIMIT 1
-    )
-    WHERE instruments.removedAt IS NULL
-    ORDER BY readings.stringSetId, readings.course, readings.string`.execute(rows);
-  return found.rows;
 }

@@ -1,6 +1,6 @@
 import type { Settings } from '#shared/contract/index.ts';
 import type { Instrument, StringSet } from '#shared/instruments/index.ts';
-import type { Reading, Retune, Turn } from '#shared/log/index.ts';
+import type { Correction, Note, Reading, Retune, Snooze, StringChange, Turn, WarningSeen } from '#shared/log/index.ts';
 import type { Song } from '#shared/sets/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 
@@ -25,5 +25,10 @@ export type Tables = {
   retuneStrings: { retuneId: string; course: number; string: number; wantedHertz: number };
   turns: Turn & Owned;
   readings: Reading & Owned;
+  notes: Note & Owned;
+  stringChanges: Row<StringChange, never, 'wound'> & Owned;
+  warningsSeen: WarningSeen & Owned;
+  snoozes: Snooze & Owned;
+  corrections: Row<Correction, never, 'isWrong'> & Owned;
   settings: Row<Settings, never, 'soundCues'> & { id: number };
 };

@@ -1,5 +1,6 @@
 import type { Kysely } from 'kysely';
 import { type Tuning, tuningSchema } from '#shared/tunings/index.ts';
+import { listOf } from './log.ts';
 import type { Origin, Tables } from './tables.ts';
 
 type Rows = Kysely<Tables>;
@@ -17,6 +18,18 @@ const tuningOf = ({ removedAt: _removedAt, origin: _origin, ...row }: Tables['tu
 export async function listTunings(rows: Rows): Promise<Tuning[]> {
   const found = await rows.selectFrom('tunings').selectAll().where('removedAt', 'is', null).orderBy('name').orderBy('id').execute();
   return found.map(tuningOf);
+}
+
+/** The tuning that the instrument with each of these string sets on it is in; one that is in its home tuning has no entry. */
+export async function tuningsOfSets(rows: Rows, stringSetIds: readonly string[]): Promise<ReadonlyMap<string, Tuning>> {
+  const found = await rows
+    .selectFrom('instruments')
+    .innerJoin('tunings', 'tunings.id', 'instruments.tuningId')
+    .selectAll('tunings')
+    .select('instruments.stringSetId')
+    .where('instruments.stringSetId', 'in', listOf(stringSetIds))
+    .execute();
+  return new Map(found.map(({ stringSetId, ...row }) => [stringSetId, tuningOf(row)]));
 }
 
 /** Every tuning, those that are removed among them. */

@@ -1,6 +1,9 @@
 import { type Kysely, sql } from 'kysely';
-import { type LogRows, type Reading } from '#shared/log/index.ts';
-import { lastRetunes, readingColumns, turnsOf } from './log.ts';
+import type { LogOfFile } from '#shared/exchange/index.ts';
+import type { Reading } from '#shared/log/index.ts';
+import { lastRetunes, turnsOf } from './log.ts';
+import { readingColumns, wrongRows } from './readings.ts';
+import { wholeRemarks } from './remarks.ts';
 import type { Tables } from './tables.ts';
 
 type Rows = Kysely<Tables>;
@@ -14,11 +17,15 @@ export async function countReadings(rows: Rows, stringSetIds: readonly string[])
   return found.rows[0]?.count ?? 0;
 }
 
-/** The whole log of these string sets. Ask `countReadings` first: it is held in memory. */
-export async function wholeLog(rows: Rows, stringSetIds: readonly string[]): Promise<LogRows> {
-  const logs: LogRows[] = [];
+/** The whole log of these instruments and their string sets, each kind of row oldest first. Ask `countReadings` first: it is held in memory. */
+export async function wholeLog(rows: Rows, instrumentIds: readonly string[], stringSetIds: readonly string[]): Promise<LogOfFile> {
+  const log: LogOfFile = { retunes: [], turns: [], readings: [], ...(await wholeRemarks(rows, instrumentIds, stringSetIds)) };
   for (const stringSetId of stringSetIds) {
-    const retunes = await lastRetunes(rows, stringSetId, Number.MAX_SAFE_INTEGER);
+    const retunes = await lastRetunes(rows, [stringSetId], Number.MAX_SAFE_INTEGER);
+    const turns = await turnsOf(
+      rows,
+      retunes.map(({ id }) => id),
+    );
     const readings = await rows
       .selectFrom('readings')
       .select(readingColumns)
@@ -26,26 +33,17 @@ export async function wholeLog(rows: Rows, stringSetIds: readonly string[]): Pro
       .orderBy('at')
       .orderBy('id')
       .execute();
-    logs.push({
-      retunes,
-      readings,
-      turns: await turnsOf(
-        rows,
-        retunes.map(({ id }) => id),
-      ),
-    });
+    for (const retune of retunes) log.retunes.push(retune);
+    for (const turn of turns) log.turns.push(turn);
+    for (const reading of readings) log.readings.push(reading);
   }
-  return {
-    retunes: logs.flatMap(({ retunes }) => retunes),
-    turns: logs.flatMap(({ turns }) => turns),
-    readings: logs.flatMap(({ readings }) => readings),
-  };
+  return log;
 }
 
 /** A reading with the number of its row, which grows as rows are added. */
 export type NumberedReading = Reading & { readonly row: number };
 
-/** At most `count` readings of these string sets whose row comes after `after` (0 = from the first), in the order in which they were added. */
+/** At most `count` readings of these string sets whose row comes after `after` (0 = from the first), in the order in which they were added; none marked as wrong. */
 export async function readingsPage(rows: Rows, stringSetIds: readonly string[], after: number, count: number): Promise<NumberedReading[]> {
   return rows
     .selectFrom('readings')
@@ -53,6 +51,7 @@ export async function readingsPage(rows: Rows, stringSetIds: readonly string[], 
     .select(sql<number>`rowid`.as('row'))
     .where('stringSetId', 'in', stringSetIds)
     .where(sql<number>`+rowid`, '>', after)
+    .where(sql<number>`rowid`, 'not in', sql<number>`(${wrongRows})`)
     .orderBy(sql`rowid`)
     .limit(count)
     .execute();

@@ -1,10 +1,10 @@
-import { courseNumber, courseScaleLength } from '#shared/instruments/index.ts';
+import { courseNumber } from '#shared/instruments/index.ts';
 import { type CoachState, type Effect, hear, listenFor, start, step } from '#shared/guidance/index.ts';
 import { type LogRows, readingRow, stringHistory, turnRow } from '#shared/log/index.ts';
 import { createPitchTracker, type PitchFrame } from '#shared/pitch/index.ts';
 import type { Recording } from '#shared/recording/index.ts';
 import { assess, type Verdict } from '#shared/settling/index.ts';
-import { linearDensity } from '#shared/tension/index.ts';
+import { coachInstrument } from '#shared/strung/index.ts';
 import { wantedHertz } from '#shared/tunings/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import type { Question } from './arguments.ts';
@@ -43,17 +43,7 @@ export function run(question: Question, recording: Recording): Report {
   const { preset, stringSet, wanted, from, toleranceCents } = question;
   const reference = hertz(question.referenceHertz);
   const [present, aims] = [wantedHertz(from, null, reference), wantedHertz(wanted, null, reference)];
-  const instrument = {
-    scaleLengthMillimetres: preset.scaleLengthMillimetres,
-    courses: stringSet.courses.map((course) => ({
-      scaleLengthMillimetres: courseScaleLength(preset, course),
-      strings: course.strings.map((string) => ({
-        ...string,
-        daysSinceChange: null,
-        linearDensityKilogramsPerMetre: linearDensity(string)?.value ?? null,
-      })),
-    })),
-  };
+  const instrument = coachInstrument(preset, stringSet, () => null);
   let state = step(start({ instrument, present, wanted: aims, toleranceCents, atSeconds: 0 }), {
     kind: 'follow',
     atSeconds: 0,

@@ -4,6 +4,7 @@ import { type LibraryRows, readLibraryFile, rowsOfFile } from '#shared/exchange/
 import {
   absentFrom,
   addReadings,
+  addRemarks,
   addRetune,
   addTurns,
   deleteDemoRows,
@@ -30,7 +31,7 @@ async function readDemoFile(path: string, now: number): Promise<LibraryRows> {
  */
 export async function loadDemo(library: Library, file: string, now: number): Promise<void> {
   if (await hasDemoRows(library.rows)) throw new HostFailure('already-there', 'The demo library is loaded already.');
-  const { instruments, stringSets, tunings, songs, retunes, turns, readings } = await readDemoFile(file, now);
+  const { instruments, stringSets, tunings, songs, retunes, turns, readings, ...remarks } = await readDemoFile(file, now);
   await library.rows.transaction().execute(async (rows) => {
     for (const tuning of await absentFrom(rows, 'tunings', tunings)) await putTuning(rows, tuning, 'demo');
     for (const instrument of await absentFrom(rows, 'instruments', instruments)) await putInstrument(rows, instrument, 'demo');
@@ -39,6 +40,7 @@ export async function loadDemo(library: Library, file: string, now: number): Pro
     for (const retune of retunes) await addRetune(rows, retune, 'demo');
     await addTurns(rows, turns, 'demo');
     await addReadings(rows, readings, 'demo');
+    await addRemarks(rows, remarks, 'demo');
   });
 }
 

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { HostFailure, type ImportPreview, type ImportReceipt, type Input, type Output } from '#shared/contract/index.ts';
 import {
   type LibraryRows,
+  type LogOfFile,
   merge,
   mergePreview,
   type Present,
@@ -11,6 +12,7 @@ import {
 } from '#shared/exchange/index.ts';
 import {
   addReadings,
+  addRemarks,
   addRetune,
   addTurns,
   countReadings,
@@ -57,6 +59,17 @@ async function readPresent(rows: Rows): Promise<Kept> {
   };
 }
 
+const noLog: LogOfFile = {
+  retunes: [],
+  turns: [],
+  readings: [],
+  notes: [],
+  stringChanges: [],
+  warningsSeen: [],
+  snoozes: [],
+  corrections: [],
+};
+
 /** The library as the text of a file, with or without its log; what was removed stays out. Throws `too-large`. */
 export async function exportLibrary(library: Library, { log }: Input<'library.export'>): Promise<Output<'library.export'>> {
   const present = await readPresent(library.rows);
@@ -65,13 +78,10 @@ export async function exportLibrary(library: Library, { log }: Input<'library.ex
   const stringSets = present.stringSets.filter(({ instrumentId }) => owners.has(instrumentId));
   const ids = stringSets.map(({ id }) => id);
   if (log && (await countReadings(library.rows, ids)) > greatestReadings) throw tooLarge();
-  const history = log ? await wholeLog(library.rows, ids) : { retunes: [], turns: [], readings: [] };
+  const history = log ? await wholeLog(library.rows, [...owners], ids) : noLog;
   const tunings = present.tunings.filter(({ id }) => !present.removedTunings.has(id));
-  const rows = { instruments, stringSets, tunings, songs: present.songs };
   try {
-    return {
-      text: writeLibraryFile({ ...rows, retunes: [...history.retunes], turns: [...history.turns], readings: [...history.readings] }),
-    };
+    return { text: writeLibraryFile({ instruments, stringSets, tunings, songs: present.songs, ...history }) };
   } catch (fault) {
     throw fault instanceof RangeError ? tooLarge() : fault;
   }
@@ -89,11 +99,13 @@ function rowsIn(text: string, now: number): LibraryRows {
 /** The last moment that a Date can say, in epoch milliseconds (ECMA-262, section 21.4.1.1). */
 const latestTime = 8.64e15;
 
-const timesOf = ({ stringSets, retunes, turns, readings }: LibraryRows): readonly number[] => [
-  ...stringSets.map(({ fittedAt }) => fittedAt),
-  ...retunes.flatMap(({ startedAt, finishedAt }) => [startedAt, finishedAt ?? startedAt]),
-  ...turns.map(({ at }) => at),
-  ...readings.map(({ at }) => at),
+const timesOf = (rows: LibraryRows): readonly number[] => [
+  ...rows.stringSets.map(({ fittedAt }) => fittedAt),
+  ...rows.retunes.flatMap(({ startedAt, finishedAt }) => [startedAt, finishedAt ?? startedAt]),
+  ...rows.snoozes.map(({ until }) => until),
+  ...[rows.turns, rows.readings, rows.notes, rows.stringChanges, rows.warningsSeen, rows.snoozes, rows.corrections].flatMap((some) =>
+    some.map(({ at }) => at),
+  ),
 ];
 
 /** What taking in a file would do, row by row; nothing is changed. Throws `bad-input` with the sentence that refuses the file. */
@@ -132,12 +144,15 @@ export async function importLibrary(library: Library, { text, decisions }: Input
 }
 
 /** Adds the log of a file. What belongs to a retune that the library has on other strings stays out: that history is another's. */
-async function addLog(rows: Rows, { retunes, turns, readings }: LibraryRows): Promise<void> {
+async function addLog(rows: Rows, { retunes, turns, readings, ...remarks }: LogOfFile): Promise<void> {
   const others = await retunesOfOtherStrings(rows, retunes);
   const isOwn = ({ retuneId }: { readonly retuneId: string | null }): boolean => retuneId === null || !others.has(retuneId);
   for (const retune of retunes) if (!others.has(retune.id)) await addRetune(rows, retune, 'player');
   await addTurns(rows, turns.filter(isOwn), 'player');
-  await addReadings(rows, readings.filter(isOwn), 'player');
+  const own = readings.filter(isOwn);
+  await addReadings(rows, own, 'player');
+  const heard = new Set(own.map(({ id }) => id));
+  await addRemarks(rows, { ...remarks, corrections: remarks.corrections.filter(({ readingId }) => heard.has(readingId)) }, 'player');
 }
 
 function mergeOrRefuse(present: Present, file: LibraryRows, decisions: Input<'library.import'>['decisions']): ReturnType<typeof merge> {

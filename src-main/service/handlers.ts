@@ -4,10 +4,12 @@ import { loadDemo, removeDemo } from './demo.ts';
 import { exportLibrary, importLibrary, previewImport, undoImport } from './exchange.ts';
 import { readStringSets, removeInstrument, restoreInstrument, saveInstrument } from './instruments.ts';
 import { type HostFacts, readLibraryStatus } from './library-status.ts';
-import { appendToLog, beginRetune, finishRetune, readCsv, readLog } from './log.ts';
+import { appendToLog, beginRetune, finishRetune, readCsv, readLog, readSummary } from './log.ts';
 import { readOverview } from './overview.ts';
+import { changeString, readRemarks } from './remarks.ts';
 import { readSettings, saveSettings } from './settings.ts';
 import { removeTuning, restoreTuning, saveTuning } from './tunings.ts';
+import { readVerdicts, type VerdictMemory } from './verdicts.ts';
 
 type Part = Push<'changed'>['parts'][number];
 
@@ -36,6 +38,7 @@ export function makeHandlers({ library, facts, demoFile, clock, changed }: Groun
     await changing(work, ...parts);
     return nothing;
   };
+  const verdicts: VerdictMemory = new Map();
   return {
     'library.status': () => readLibraryStatus(library, facts),
     'library.restoreBackup': () => silently(library.restoreBackup(), ...libraryParts),
@@ -57,7 +60,11 @@ export function makeHandlers({ library, facts, demoFile, clock, changed }: Groun
     'log.beginRetune': (input) => silently(beginRetune(library, input), 'log'),
     'log.finishRetune': (input) => silently(finishRetune(library, input), 'log', 'instruments'),
     'log.append': (input) => silently(appendToLog(library, input), 'log'),
+    'log.changeString': (input) => silently(changeString(library, input), 'log', 'instruments'),
+    'log.remarks': (input) => readRemarks(library, input),
+    'log.summary': (input) => readSummary(library, input),
     'log.csv': (input) => readCsv(library, input),
+    'verdicts.read': (input) => readVerdicts(library, input, clock(), verdicts),
     'settings.read': () => readSettings(library),
     'settings.save': (input) => changing(saveSettings(library, input), 'settings'),
     'demo.load': () => silently(loadDemo(library, demoFile, clock()), ...libraryParts),

@@ -27,11 +27,11 @@ export const HostProvider = ({ host, children }: { readonly host: Host; readonly
 
 /** What has to be asked again when a part of the library changed. Queries are named after their request. */
 const dependants = {
-  instruments: ['overview.read', 'instruments.stringSets', 'library.status'],
-  tunings: ['tunings.list'],
+  instruments: ['overview.read', 'verdicts.read', 'instruments.stringSets', 'library.status'],
+  tunings: ['tunings.list', 'verdicts.read'],
   songs: ['songs.list'],
-  log: ['overview.read', 'log.read'],
-  settings: ['settings.read'],
+  log: ['overview.read', 'verdicts.read', 'log.read', 'log.remarks', 'log.summary'],
+  settings: ['settings.read', 'verdicts.read'],
   library: ['library.status'],
 } as const;
 

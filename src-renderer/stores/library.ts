@@ -10,7 +10,10 @@ type ReadName =
   | 'songs.list'
   | 'settings.read'
   | 'library.status'
-  | 'log.read';
+  | 'log.read'
+  | 'log.remarks'
+  | 'log.summary'
+  | 'verdicts.read';
 
 /** Asks for a part of the library; `data` is undefined until it is there. */
 export function useLibrary<Name extends ReadName>(name: Name, input: Input<Name>, isEnabled = true) {

@@ -1,10 +1,9 @@
-import type { Overview, Settings } from '#shared/contract/index.ts';
+import type { Output, Overview, Settings } from '#shared/contract/index.ts';
 import { type CoachState, start } from '#shared/guidance/index.ts';
-import { type LogRows, retuneHistories } from '#shared/log/index.ts';
-import { courseScaleLength } from '#shared/instruments/index.ts';
-import { linearDensity } from '#shared/tension/index.ts';
+import { retuneHistories } from '#shared/log/index.ts';
+import { coachInstrument, daysSinceChanged } from '#shared/strung/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
-import { daysSinceFitted, stateOf, type TuningHere, tuningOn } from './strings.ts';
+import { stateOf, type TuningHere, tuningOn } from './strings.ts';
 
 /** A retune before it begins: from where to where, where the strings are now, and the coach that would lead it. */
 export type Plan = {
@@ -20,7 +19,7 @@ type Wanted = {
   readonly tuning: Tuning | null;
   readonly settings: Settings;
   /** The log of the string set, to learn from. */
-  readonly log: LogRows;
+  readonly log: Output<'log.read'>;
   /** Until when the strings are to settle onto their pitch, in epoch milliseconds; null = no lead. */
   readonly leadUntil: number | null;
   readonly now: number;
@@ -34,19 +33,11 @@ export function planRetune({ overview, tunings, tuning, settings, log, leadUntil
   const to = tuningOn(overview, tuning, settings);
   if (to === null) return null;
   const { tuning: from, present } = stateOf(overview, tunings, settings);
-  const daysSinceChange = daysSinceFitted(overview.stringSet, now);
+  const { instrument, stringSet } = overview;
   const coach = start({
-    instrument: {
-      scaleLengthMillimetres: overview.instrument.scaleLengthMillimetres,
-      courses: overview.stringSet.courses.map((course) => ({
-        scaleLengthMillimetres: courseScaleLength(overview.instrument, course),
-        strings: course.strings.map((string) => ({
-          ...string,
-          daysSinceChange,
-          linearDensityKilogramsPerMetre: linearDensity(string)?.value ?? null,
-        })),
-      })),
-    },
+    instrument: coachInstrument(instrument, stringSet, (course, string) =>
+      daysSinceChanged(stringSet, log.changes, { course, string }, now),
+    ),
     present,
     wanted: to.hertz,
     toleranceCents: settings.toleranceCents,

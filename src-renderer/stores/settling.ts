@@ -1,15 +1,19 @@
-import { useQueries, type UseQueryResult } from '@tanstack/react-query';
-import { useEffect, useMemo, useState } from 'react';
-import type { Overview } from '#shared/contract/index.ts';
-import { type LogRows, stringHistory } from '#shared/log/index.ts';
-import { type Assessment, assess } from '#shared/settling/index.ts';
+import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { useMemo } from 'react';
+import type { Output, Overview, SetVerdicts, StringState } from '#shared/contract/index.ts';
+import { isDueAgain, judgeStrings, type StringVerdict as WholeVerdict } from '#shared/strung/index.ts';
 import { useNow } from './clock.ts';
 import { useHost } from './host.tsx';
 import { useLibrary } from './library.ts';
-import { daysSinceFitted } from './strings.ts';
+import { stateOf } from './strings.ts';
 
-/** One string's part of an instrument's state: which it is, its log and its verdict. */
-export type StringVerdict = { readonly course: number; readonly string: number; readonly assessment: Assessment };
+/** A string with its verdict as lists show it: judged by the host, without a forecast. `warning` tells whether the player has seen it. */
+export type StringVerdict = {
+  readonly course: number;
+  readonly string: number;
+  readonly assessment: Pick<StringState, 'verdict' | 'holdsFromSeconds' | 'nextCheckSeconds' | 'driftCents' | 'insideTolerance' | 'why'>;
+  readonly warning?: StringState['warning'];
+};
 
 export const horizonSeconds = 1800;
 export const retunesRead = 12;
@@ -18,89 +22,103 @@ export const retunesRead = 12;
 export const useLog = (overview: Overview | null) =>
   useLibrary('log.read', { stringSetId: overview?.stringSet.id ?? 'none', retunes: retunesRead }, overview !== null);
 
-/** The verdicts on an instrument's strings, from the player's eye down, and the log that they come from; undefined while it loads. */
+type Log = Output<'log.read'>;
+
+/** The verdicts on an instrument's strings with their forecasts, from the player's eye down, and the log that they come from; undefined while it loads. */
 export function useVerdicts(
   overview: Overview | null,
   toleranceCents: number,
-): { readonly log: LogRows; readonly verdicts: readonly StringVerdict[] } | undefined {
+): { readonly log: Log; readonly verdicts: readonly WholeVerdict[] } | undefined {
   const now = useNow();
   const { data: log } = useLog(overview);
+  const { data: tunings } = useLibrary('tunings.list', {});
+  const { data: settings } = useLibrary('settings.read', {});
+  const wanted = useMemo(
+    () =>
+      overview === null || tunings === undefined || settings === undefined ? undefined : stateOf(overview, tunings, settings).tuning.hertz,
+    [overview, tunings, settings],
+  );
   return useMemo(() => {
-    if (log === undefined || overview === null) return undefined;
-    return { log, verdicts: verdictsOf(overview, log, now, toleranceCents) };
-  }, [log, overview, now, toleranceCents]);
+    if (log === undefined || overview === null || wanted === undefined) return undefined;
+    return { log, verdicts: verdictsOf({ stringSet: overview.stringSet, log, wanted, toleranceCents }, now) };
+  }, [log, overview, wanted, now, toleranceCents]);
 }
 
-const minute = 60_000;
-const dataOf = (results: readonly UseQueryResult<LogRows>[]) => results.map(({ data }) => data);
-
-/** The verdicts on every instrument, by its id; an instrument that is not judged yet is not there. */
-export function useEveryVerdict(overviews: readonly Overview[], toleranceCents: number): ReadonlyMap<string, readonly StringVerdict[]> {
-  const host = useHost();
-  // Many strings take a while to judge: once a minute is enough here. The minute that has begun, so that no reading lies after it.
-  const now = Math.ceil(useNow() / minute) * minute;
-  const logs = useQueries({
-    queries: overviews.map(({ stringSet }) => {
-      const input = { stringSetId: stringSet.id, retunes: retunesRead };
-      return { queryKey: ['log.read', input], queryFn: (): Promise<LogRows> => host.ask('log.read', input) };
-    }),
-    combine: dataOf,
-  });
-  const [judged, setJudged] = useState<ReadonlyMap<string, readonly StringVerdict[]>>(new Map());
-  useEffect(() => {
-    let isWanted = true;
-    // One instrument at a time, and the window between them: judging all at once would hold it up for a few hundred milliseconds.
-    const judgeAll = async () => {
-      const verdicts = new Map<string, readonly StringVerdict[]>();
-      for (const [index, overview] of overviews.entries()) {
-        const log = logs[index];
-        if (log === undefined) continue;
-        await nextTask();
-        if (!isWanted) return;
-        verdicts.set(overview.instrument.id, verdictsOf(overview, log, now, toleranceCents));
-      }
-      setJudged(verdicts);
-    };
-    void judgeAll();
-    return () => {
-      isWanted = false;
-    };
-  }, [overviews, logs, now, toleranceCents]);
-  return judged;
-}
-
-const nextTask = (): Promise<void> => new Promise((resolve) => setTimeout(resolve));
-
-type Judged = {
+type Facts = {
   readonly stringSet: Overview['stringSet'];
-  readonly now: number;
+  readonly log: Log;
+  readonly wanted: readonly (readonly number[])[];
   readonly toleranceCents: number;
-  readonly verdicts: readonly StringVerdict[];
 };
+type Judged = { readonly facts: string; readonly judgedAt: number; readonly verdicts: readonly WholeVerdict[] };
 
-/** The latest verdicts on each log: several parts of the window ask for the same ones at the same moment, and they cost a few hundred milliseconds. */
-const latest = new WeakMap<LogRows, Judged>();
+/** The latest verdicts on each log: several parts of the window ask for the same ones, and they cost some hundred milliseconds. */
+const latest = new WeakMap<Log, Judged>();
 
-function verdictsOf({ stringSet }: Overview, log: LogRows, now: number, toleranceCents: number): readonly StringVerdict[] {
+function verdictsOf({ stringSet, log, wanted, toleranceCents }: Facts, now: number): readonly WholeVerdict[] {
+  const facts = JSON.stringify([stringSet, wanted, toleranceCents]);
   const kept = latest.get(log);
-  if (kept?.stringSet === stringSet && kept.now === now && kept.toleranceCents === toleranceCents) return kept.verdicts;
-  const verdicts = judge(stringSet, log, now, toleranceCents);
-  latest.set(log, { stringSet, now, toleranceCents, verdicts });
+  const touchedAt = Math.max(stringSet.fittedAt, log.readings.at(-1)?.at ?? 0, log.turns.at(-1)?.at ?? 0);
+  if (kept?.facts === facts && !isDueAgain({ touchedAt, judgedAt: kept.judgedAt, now })) return kept.verdicts;
+  const verdicts = judgeStrings({ stringSet, log, changes: log.changes, wanted, now, policy: { toleranceCents, horizonSeconds } });
+  latest.set(log, { facts, judgedAt: now, verdicts });
   return verdicts;
 }
 
-function judge(stringSet: Overview['stringSet'], log: LogRows, now: number, toleranceCents: number): readonly StringVerdict[] {
-  const places = stringSet.courses.flatMap(({ strings }, course) => strings.map((facts, string) => ({ course, string, facts })));
-  const assessments = assess({
-    courses: places.map(({ course, string, facts: { material, wound } }) => ({
-      string: { material, wound, daysSinceChange: daysSinceFitted(stringSet, now) },
-      ...stringHistory(log, course, string),
-    })),
-    nowSeconds: now / 1000,
-    policy: { toleranceCents, horizonSeconds },
+/** So many instruments are judged for a list, those that were touched or heard last: one takes the host about a tenth of a second. */
+const mostJudged = 48;
+const setsAtOnce = 8;
+const againMilliseconds = 60_000;
+
+/**
+ * The verdicts on the instruments of a list, by their ids. In a library with more than `mostJudged` of them, one that was left alone for longer than
+ * all those is not there; nor is any until all are judged.
+ */
+export function useEveryVerdict(overviews: readonly Overview[], toleranceCents: number): ReadonlyMap<string, readonly StringVerdict[]> {
+  const host = useHost();
+  const ids = useMemo(() => lastTouched(overviews).map(({ stringSet }) => stringSet.id), [overviews]);
+  const { data } = useQuery({
+    queryKey: ['verdicts.read', ids, toleranceCents],
+    queryFn: async () => {
+      const sets: SetVerdicts[] = [];
+      for (let from = 0; from < ids.length; from += setsAtOnce)
+        sets.push(...(await host.ask('verdicts.read', { stringSetIds: ids.slice(from, from + setsAtOnce) })));
+      return sets;
+    },
+    refetchInterval: againMilliseconds,
+    placeholderData: keepPreviousData,
   });
-  return places.flatMap(({ course, string }, index) => {
-    const assessment = assessments[index];
-    return assessment === undefined ? [] : [{ course, string, assessment }];
-  });
+  return useMemo(() => {
+    const bySet = new Map(data?.map((set) => [set.stringSetId, set]));
+    return new Map(
+      overviews.flatMap(({ instrument, stringSet }) => {
+        const set = bySet.get(stringSet.id);
+        return set === undefined ? [] : [[instrument.id, listed(set)] as const];
+      }),
+    );
+  }, [data, overviews]);
 }
+
+const lastTouched = (overviews: readonly Overview[]): readonly Overview[] => {
+  const touchedAt = new Map(
+    overviews.map((one) => [one, Math.max(one.lastRetune?.startedAt ?? 0, ...one.lastReadings.map(({ at }) => at))]),
+  );
+  return overviews.toSorted((a, b) => (touchedAt.get(b) ?? 0) - (touchedAt.get(a) ?? 0)).slice(0, mostJudged);
+};
+
+/** How an instrument's strings stand, without their forecasts; undefined while that loads. */
+export function useStanding(overview: Overview | null): SetVerdicts | undefined {
+  const host = useHost();
+  const id = overview?.stringSet.id;
+  const { data } = useQuery({
+    queryKey: ['verdicts.read', id],
+    queryFn: async () => (await host.ask('verdicts.read', { stringSetIds: id === undefined ? [] : [id] }))[0] ?? null,
+    enabled: id !== undefined,
+    refetchInterval: againMilliseconds,
+  });
+  return data ?? undefined;
+}
+
+/** The verdicts in the shape of `useEveryVerdict`. */
+export const listed = ({ strings }: SetVerdicts): readonly StringVerdict[] =>
+  strings.map(({ course, string, warning, ...assessment }) => ({ course, string, assessment, warning }));

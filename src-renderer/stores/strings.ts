@@ -32,7 +32,4 @@ export function stateOf(overview: Overview, tunings: readonly Tuning[], settings
   return { tuning, present: presentHertz(overview.lastReadings, tuning.hertz) };
 }
 
-const day = 86_400_000;
-
-/** How old the strings of a set are at a moment in epoch milliseconds, in days; never below 0. */
-export const daysSinceFitted = ({ fittedAt }: Overview['stringSet'], now: number): number => Math.max(0, (now - fittedAt) / day);
+export { daysSinceFitted } from '#shared/strung/index.ts';

@@ -18,4 +18,5 @@ export {
   type Settings,
 } from './requests.ts';
 export type { ImportPreview, ImportReceipt } from './exchange.ts';
+export type { LogAddition, SetVerdicts, StringState } from './log.ts';
 export type { Host } from './host.ts';

@@ -1,9 +1,10 @@
 import { z } from 'zod';
 import { songSchema } from '#shared/sets/index.ts';
 import { instrumentSchema, stringSetSchema } from '#shared/instruments/index.ts';
-import { readingSchema, retuneSchema, turnSchema } from '#shared/log/index.ts';
+import { readingSchema, retuneSchema, stringChangeSchema, turnSchema } from '#shared/log/index.ts';
 import { tuningSchema } from '#shared/tunings/index.ts';
 import { importDecisionsSchema, importPreviewSchema, importReceiptSchema, libraryTextSchema } from './exchange.ts';
+import { appendSchema, remarksSchema, stretchesSchema, summarySchema, verdictsSchema } from './log.ts';
 import type { PushName, RequestName } from './names.ts';
 
 const nothing = z.strictObject({});
@@ -67,18 +68,25 @@ export const requests = {
   'songs.list': { input: nothing, output: z.array(songSchema) },
   'log.read': {
     input: z.strictObject({ stringSetId: id, retunes: z.number().int().min(1).max(200) }),
-    output: z.strictObject({ retunes: z.array(retuneSchema), turns: z.array(turnSchema), readings: z.array(readingSchema) }),
+    output: z.strictObject({
+      retunes: z.array(retuneSchema),
+      turns: z.array(turnSchema),
+      readings: z.array(readingSchema),
+      wrong: z.array(readingSchema),
+      changes: z.array(stringChangeSchema),
+    }),
   },
   'log.beginRetune': { input: retuneSchema, output: nothing },
   'log.finishRetune': { input: z.strictObject({ id, finishedAt: z.number().int().nonnegative() }), output: nothing },
-  'log.append': {
-    input: z.strictObject({ turns: z.array(turnSchema).max(1000), readings: z.array(readingSchema).max(1000) }),
-    output: nothing,
-  },
+  'log.append': { input: appendSchema, output: nothing },
+  'log.changeString': { input: stringChangeSchema, output: nothing },
+  'log.remarks': { input: byId, output: remarksSchema },
+  'log.summary': { input: stretchesSchema, output: summarySchema },
   'log.csv': {
     input: z.strictObject({ instrumentId: id, after: z.number().int().nonnegative() }),
     output: z.strictObject({ text: z.string(), next: z.number().int().nonnegative().nullable() }),
   },
+  'verdicts.read': { input: z.strictObject({ stringSetIds: z.array(id).max(24) }), output: verdictsSchema },
   'settings.read': { input: nothing, output: settingsSchema },
   'settings.save': { input: settingsSchema, output: settingsSchema },
   'demo.load': { input: nothing, output: nothing },

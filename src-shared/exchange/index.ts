@@ -14,6 +14,7 @@ export {
   writeLibraryFile,
   type LibraryFile,
   type LibraryRows,
+  type LogOfFile,
 } from './library-file.ts';
 export { merge, type MergeDecision, type Merged } from './merge/merge.ts';
 export {

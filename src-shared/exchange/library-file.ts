@@ -1,13 +1,22 @@
 import { z } from 'zod';
 import { instrumentSchema, stringSetSchema } from '#shared/instruments/index.ts';
-import { readingSchema, retuneSchema, turnSchema } from '#shared/log/index.ts';
+import {
+  correctionSchema,
+  noteSchema,
+  readingSchema,
+  retuneSchema,
+  snoozeSchema,
+  stringChangeSchema,
+  turnSchema,
+  warningSeenSchema,
+} from '#shared/log/index.ts';
 import { tuningSchema } from '#shared/tunings/index.ts';
 import { songSchema } from '#shared/sets/index.ts';
 import { faultOfReferences } from './references.ts';
 
 const format = 'stillstring-library';
 /** What this version writes; it reads every older one. */
-export const libraryFileVersion = 1;
+export const libraryFileVersion = 2;
 
 /** No longer file is read or written, in UTF-16 units: about 130 000 readings (own choice: a file is held in memory whole). */
 export const greatestLibraryFile = 32 * 1024 * 1024;
@@ -21,6 +30,11 @@ export const greatestRows = {
   retunes: 200_000,
   turns: 1_000_000,
   readings: 2_000_000,
+  notes: 100_000,
+  stringChanges: 100_000,
+  warningsSeen: 100_000,
+  snoozes: 100_000,
+  corrections: 100_000,
 } as const;
 
 type Part = keyof typeof greatestRows;
@@ -40,14 +54,23 @@ export const libraryFileSchema = z.strictObject({
   retunes: z.array(retuneSchema).max(greatestRows.retunes),
   turns: z.array(turnSchema).max(greatestRows.turns),
   readings: z.array(readingSchema).max(greatestRows.readings),
+  notes: z.array(noteSchema).max(greatestRows.notes),
+  stringChanges: z.array(stringChangeSchema).max(greatestRows.stringChanges),
+  warningsSeen: z.array(warningSeenSchema).max(greatestRows.warningsSeen),
+  snoozes: z.array(snoozeSchema).max(greatestRows.snoozes),
+  corrections: z.array(correctionSchema).max(greatestRows.corrections),
 });
 
 export type LibraryFile = z.infer<typeof libraryFileSchema>;
 /** What a library file holds, without its head. */
 export type LibraryRows = Omit<LibraryFile, 'format' | 'version' | 'relativeTimes'>;
+/** The part of them that is the log. */
+export type LogOfFile = Omit<LibraryRows, 'instruments' | 'stringSets' | 'tunings' | 'songs'>;
 
 /** What older versions lacked or said otherwise: `upgrades[0]` makes a file of version 2 out of one of version 1, and so on. */
-const upgrades: readonly ((older: Readonly<Record<string, unknown>>) => Readonly<Record<string, unknown>>)[] = [];
+const upgrades: readonly ((older: Readonly<Record<string, unknown>>) => Readonly<Record<string, unknown>>)[] = [
+  (older) => ({ ...older, version: 2, notes: [], stringChanges: [], warningsSeen: [], snoozes: [], corrections: [] }),
+];
 
 /** A library as the text of a file, its times as they are. Throws RangeError beyond `greatestRows` or `greatestLibraryFile`. */
 export function writeLibraryFile(rows: LibraryRows): string {
@@ -106,6 +129,11 @@ const frameSchema = libraryFileSchema.extend({
   retunes: list('retunes'),
   turns: list('turns'),
   readings: list('readings'),
+  notes: list('notes'),
+  stringChanges: list('stringChanges'),
+  warningsSeen: list('warningsSeen'),
+  snoozes: list('snoozes'),
+  corrections: list('corrections'),
 });
 
 const rowSchemas = {
@@ -116,6 +144,11 @@ const rowSchemas = {
   retunes: retuneSchema,
   turns: turnSchema,
   readings: readingSchema,
+  notes: noteSchema,
+  stringChanges: stringChangeSchema,
+  warningsSeen: warningSeenSchema,
+  snoozes: snoozeSchema,
+  corrections: correctionSchema,
 } as const satisfies Record<Part, z.ZodType>;
 
 /** A message names what it found, which may be as long as the file. */
@@ -129,22 +162,23 @@ function damaged({ issues: [issue] }: z.ZodError, ...above: readonly PropertyKey
 }
 
 /** The rows of a file with their times in epoch milliseconds; `now` is the moment that relative times count back from. */
-export function rowsOfFile(
-  { relativeTimes, instruments, stringSets, tunings, songs, retunes, turns, readings }: LibraryFile,
-  now: number,
-): LibraryRows {
+export function rowsOfFile({ format: _format, version: _version, relativeTimes, ...rows }: LibraryFile, now: number): LibraryRows {
   const moment = (time: number): number => (relativeTimes ? now - time : time);
+  const then = <Row extends { readonly at: number }>(row: Row): Row => ({ ...row, at: moment(row.at) });
   return {
-    instruments,
-    tunings,
-    songs,
-    stringSets: stringSets.map((set) => ({ ...set, fittedAt: moment(set.fittedAt) })),
-    retunes: retunes.map((retune) => ({
+    ...rows,
+    stringSets: rows.stringSets.map((set) => ({ ...set, fittedAt: moment(set.fittedAt) })),
+    retunes: rows.retunes.map((retune) => ({
       ...retune,
       startedAt: moment(retune.startedAt),
       finishedAt: retune.finishedAt === null ? null : moment(retune.finishedAt),
     })),
-    turns: turns.map((turn) => ({ ...turn, at: moment(turn.at) })),
-    readings: readings.map((reading) => ({ ...reading, at: moment(reading.at) })),
+    turns: rows.turns.map(then),
+    readings: rows.readings.map(then),
+    notes: rows.notes.map(then),
+    stringChanges: rows.stringChanges.map(then),
+    warningsSeen: rows.warningsSeen.map(then),
+    snoozes: rows.snoozes.map((snooze) => ({ ...then(snooze), until: moment(snooze.until) })),
+    corrections: rows.corrections.map(then),
   };
 }

@@ -1,6 +1,20 @@
 import type { LibraryRows } from './library-file.ts';
 
-const parts = ['instruments', 'stringSets', 'tunings', 'songs', 'retunes', 'turns', 'readings'] as const;
+const parts = [
+  'instruments',
+  'stringSets',
+  'tunings',
+  'songs',
+  'retunes',
+  'turns',
+  'readings',
+  'notes',
+  'stringChanges',
+  'warningsSeen',
+  'snoozes',
+  'corrections',
+] as const;
+type Part = (typeof parts)[number];
 
 const idsOf = (rows: readonly { readonly id: string }[]): ReadonlySet<string> => new Set(rows.map(({ id }) => id));
 
@@ -9,15 +23,7 @@ const idsOf = (rows: readonly { readonly id: string }[]): ReadonlySet<string> =>
  * part, nor have an instrument, a tuning and a song the same; what a row cannot do without is there. A tuning or a song's instrument may be missing: it was removed, and the row goes on without it.
  */
 export function faultOfReferences(rows: LibraryRows): string | null {
-  const ids = {
-    instruments: idsOf(rows.instruments),
-    stringSets: idsOf(rows.stringSets),
-    tunings: idsOf(rows.tunings),
-    songs: idsOf(rows.songs),
-    retunes: idsOf(rows.retunes),
-    turns: idsOf(rows.turns),
-    readings: idsOf(rows.readings),
-  };
+  const ids = Object.fromEntries(parts.map((part) => [part, idsOf(rows[part])])) as Readonly<Record<Part, ReadonlySet<string>>>;
   for (const part of parts) if (ids[part].size < rows[part].length) return `an id stands twice in its ${part}.`;
   for (const part of parts) for (const id of ids[part]) if (!id.isWellFormed()) return `an id of its ${part} has half a character.`;
   const named = [...ids.instruments, ...ids.tunings, ...ids.songs];
@@ -30,9 +36,15 @@ export function faultOfReferences(rows: LibraryRows): string | null {
   for (const { instrumentId, stringSetId } of rows.retunes)
     if (setOf.get(stringSetId)?.instrumentId !== instrumentId) return 'the strings of a retune are not in it.';
   for (const { retuneId } of rows.turns) if (!ids.retunes.has(retuneId)) return 'the retune of a turned peg is not in it.';
-  for (const { stringSetId, retuneId, course, string } of rows.readings) {
-    if (setOf.get(stringSetId)?.courses[course]?.strings[string] === undefined) return 'the string of a reading is not in it.';
+  const hasString = ({ stringSetId, course, string }: { readonly stringSetId: string; readonly course: number; readonly string: number }) =>
+    setOf.get(stringSetId)?.courses[course]?.strings[string] !== undefined;
+  if (!rows.readings.every(hasString)) return 'the string of a reading is not in it.';
+  for (const { retuneId } of rows.readings)
     if (retuneId !== null && !ids.retunes.has(retuneId)) return 'the retune of a reading is not in it.';
-  }
+  if (!rows.stringChanges.every(hasString)) return 'the string of a string change is not in it.';
+  if (!rows.warningsSeen.every(hasString)) return 'the string of a warning is not in it.';
+  if (!rows.snoozes.every(({ stringSetId }) => setOf.has(stringSetId))) return 'the strings of a reminder are not in it.';
+  if (!rows.notes.every(({ instrumentId }) => ids.instruments.has(instrumentId))) return 'the instrument of a note is not in it.';
+  if (!rows.corrections.every(({ readingId }) => ids.readings.has(readingId))) return 'the reading of a correction is not in it.';
   return null;
 }

@@ -1,3 +1,4 @@
+import { centsBetween, hertz } from '#shared/units/index.ts';
 import type { LogRows, Reading, Retune } from './rows.ts';
 
 /** One retune as a single string lived it: cents from wanted, seconds of the epoch, oldest first. */
@@ -14,18 +15,22 @@ const seconds = (milliseconds: number): number => milliseconds / 1000;
 /**
  * Sorts a string set's log into the history of one string, a stretch a retune: what settling is worked out from.
  * Readings from before the first retune count as a stretch without moves.
+ *
+ * The cents of a stretch are all from one pitch, though the reference pitch may have been changed amid it: an earlier stretch's from what its retune
+ * wanted, the latest one's from `wantedHertz`, what is wanted now. Where that is not given, cents are as they were written down.
  */
-export function stringHistory(log: LogRows, course: number, string: number): StringHistory {
+export function stringHistory(log: LogRows, course: number, string: number, wantedHertz?: number): StringHistory {
   const here = (row: { course: number; string: number }): boolean => row.course === course && row.string === string;
   const readings = log.readings.filter(here);
   const turns = log.turns.filter(here);
   const stretch = (retune: Retune | null, until: number): Stretch => {
     const from = retune?.startedAt ?? 0;
+    const wanted = until === Number.POSITIVE_INFINITY ? wantedHertz : retune?.wantedHertz[course]?.[string];
     return {
       moves: turns.filter((turn) => turn.retuneId === retune?.id).map((turn) => ({ atSeconds: seconds(turn.at), cents: turn.cents })),
       readings: readings
         .filter((reading) => reading.at >= from && reading.at < until)
-        .map((reading) => ({ atSeconds: seconds(reading.at), cents: reading.deviationCents, sigmaCents: reading.sigmaCents })),
+        .map((reading) => ({ atSeconds: seconds(reading.at), cents: centsFrom(wanted, reading), sigmaCents: reading.sigmaCents })),
     };
   };
   const stretches = [null, ...log.retunes].map((retune, index) =>
@@ -34,6 +39,9 @@ export function stringHistory(log: LogRows, course: number, string: number): Str
   const latest = stretches.at(-1) ?? stretch(null, Number.POSITIVE_INFINITY);
   return { ...latest, past: stretches.slice(0, -1).filter((one) => one.readings.length > 0) };
 }
+
+const centsFrom = (wantedHertz: number | undefined, reading: Reading): number =>
+  wantedHertz === undefined ? reading.deviationCents : centsBetween(hertz(reading.hertz), hertz(wantedHertz));
 
 /** The last reading of one string, or null where it was never heard. */
 export const lastHeard = (readings: readonly Reading[], course: number, string: number): Reading | null =>

@@ -1,9 +1,10 @@
 import { z } from 'zod';
 
-const id = z.string().min(1).max(64);
+export const id = z.string().min(1).max(64);
 /** Epoch milliseconds, up to the end of the year 9999. */
-const at = z.number().int().nonnegative().max(253_402_300_799_999);
-const place = { course: z.number().int().min(0).max(11), string: z.number().int().min(0).max(2) };
+export const at = z.number().int().nonnegative().max(253_402_300_799_999);
+/** Which string: its course from the player's eye and its place in the course, from 0. */
+export const place = { course: z.number().int().min(0).max(11), string: z.number().int().min(0).max(2) };
 const frequency = z.number().min(10).max(6000);
 
 /** The event of taking an instrument from one tuning to another. Frequencies per course and string, from the player's eye down. */

@@ -11,6 +11,7 @@ import { parsePitches, type SpelledPitch } from '#shared/music/index.ts';
 import { startService } from '../../src-main/service/index.ts';
 import { openDesk } from '../e2e/app.ts';
 import { chromiumArguments, chromiumPath } from '../support/chromium.ts';
+import { noRows } from '../unit/exchange/rows.ts';
 
 const tunings = 5000;
 const readings = 40_000;
@@ -38,6 +39,7 @@ function library(instruments: number): LibraryRows {
     return { set, instrument: { ...row, inputLabel: null, inputChannel: 0, stringSetId: set.id, tuningId: null } };
   });
   return {
+    ...noRows,
     instruments: rows.map(({ instrument }) => instrument),
     stringSets: rows.map(({ set }) => set),
     tunings: Array.from({ length: tunings }, (_, at) => ({
@@ -49,9 +51,6 @@ function library(instruments: number): LibraryRows {
       tags: [`tag ${at % 7}`],
       notes: 'An invented tuning.',
     })),
-    songs: [],
-    retunes: [],
-    turns: [],
     readings: Array.from({ length: readings }, (_, at) => ({
       id: `reading-${at}`,
       stringSetId: 'set-0',

@@ -3,17 +3,16 @@ import { writeLibraryFile } from '#shared/exchange/index.ts';
 import { channels, failureCodes, type Input, pushes, pushNames, type RequestName, requestNames, requests } from '#shared/contract/index.ts';
 import { makeHandlers } from '../../src-main/service/index.ts';
 import { openLibrary } from '../../src-main/library/index.ts';
-import { evening, instrument, openService, reading, retune, stringSet, temporaryFolder, tuning, turn } from '../support/host.ts';
-
-const emptyRows = { instruments: [], stringSets: [], tunings: [], songs: [], retunes: [], turns: [], readings: [] };
+import { noRows } from '../unit/exchange/rows.ts';
+import { evening, instrument, openService, reading, remarks, retune, stringSet, temporaryFolder, tuning, turn } from '../support/host.ts';
 
 /** An entry that is right, for every request. */
 const rightInputs: { readonly [Name in RequestName]: Input<Name> } = {
   'library.status': {},
   'library.restoreBackup': {},
   'library.export': { log: true },
-  'library.previewImport': { text: writeLibraryFile(emptyRows) },
-  'library.import': { text: writeLibraryFile({ ...emptyRows, tunings: [tuning] }), decisions: [] },
+  'library.previewImport': { text: writeLibraryFile(noRows) },
+  'library.import': { text: writeLibraryFile({ ...noRows, tunings: [tuning] }), decisions: [] },
   'library.undoImport': {
     added: { instruments: [], tunings: [], songs: [] },
     before: { instruments: [], stringSets: [], tunings: [], songs: [] },
@@ -32,7 +31,11 @@ const rightInputs: { readonly [Name in RequestName]: Input<Name> } = {
   'log.beginRetune': retune,
   'log.finishRetune': { id: 'retune-1', finishedAt: evening },
   'log.append': { turns: [turn], readings: [reading] },
+  'log.changeString': remarks.stringChanges[0]!,
+  'log.remarks': { id: 'wren' },
+  'log.summary': { stringSetId: 'wren-strings', from: 0, until: 86_400_000, bucketMilliseconds: 86_400_000 },
   'log.csv': { instrumentId: 'wren', after: 0 },
+  'verdicts.read': { stringSetIds: ['wren-strings'] },
   'settings.read': {},
   'settings.save': { referenceHertz: 440, toleranceCents: 3, theme: 'system', soundCues: true, microphoneLabel: null },
   'demo.load': {},
@@ -64,6 +67,11 @@ const wrongInOnePlace: readonly (readonly [RequestName, unknown, RegExp])[] = [
   ['log.beginRetune', { ...retune, wantedHertz: [[0]] }, /wantedHertz\.0\.0/],
   ['log.finishRetune', { id: 'retune-1', finishedAt: 1.5 }, /finishedAt/],
   ['log.append', { turns: [], readings: [{ ...reading, deviationCents: Number.NaN }] }, /readings\.0\.deviationCents/],
+  ['log.append', { notes: [{ ...remarks.notes[0], words: ' ' }] }, /few words.*notes\.0/],
+  ['log.changeString', { ...remarks.stringChanges[0], material: 'string' }, /material/],
+  ['log.remarks', { id: '' }, /id/],
+  ['log.summary', { ...rightInputs['log.summary'], bucketMilliseconds: 60_000 }, /at most 1000 stretches.*until/],
+  ['verdicts.read', { stringSetIds: [''] }, /stringSetIds\.0/],
   ['settings.save', { ...rightInputs['settings.save'], referenceHertz: 300 }, /between 400 and 480 Hz.*referenceHertz/],
 ];
 

@@ -25,7 +25,7 @@ const hour = 3_600_000;
 /** A demo library of one instrument, retuned an hour before it is loaded. */
 const demo: LibraryFile = {
   format: 'stillstring-library',
-  version: 1,
+  version: 2,
   relativeTimes: true,
   instruments: [{ ...instrument, id: 'demo-i', name: 'Finch', stringSetId: 'demo-s', tuningId: 'demo-t' }],
   stringSets: [{ ...stringSet, id: 'demo-s', instrumentId: 'demo-i', fittedAt: 24 * hour }],
@@ -44,6 +44,11 @@ const demo: LibraryFile = {
   ],
   turns: [{ ...turn, id: 'demo-turn', retuneId: 'demo-r', at: hour - 1000 }],
   readings: [{ ...reading, id: 'demo-reading', stringSetId: 'demo-s', retuneId: 'demo-r', at: hour - 2000 }],
+  notes: [{ id: 'demo-note', instrumentId: 'demo-i', at: hour, words: 'Kept by the window.', replaces: null }],
+  stringChanges: [],
+  warningsSeen: [{ id: 'demo-seen', stringSetId: 'demo-s', at: hour, course: 1, string: 0, kind: 'slips' }],
+  snoozes: [],
+  corrections: [],
 };
 
 async function folderWithDemoFile(): Promise<{ folder: string; demoFile: string }> {

@@ -7,6 +7,7 @@ import {
   instrument,
   openService,
   reading,
+  remarks,
   retune,
   saveWren,
   stringSet,
@@ -32,6 +33,8 @@ describe('a retune in the log', () => {
       retunes: [finished],
       turns: [turn],
       readings: [reading],
+      wrong: [],
+      changes: [],
     });
     expect(await valueOf(service, 'overview.read')).toEqual([
       { instrument: { ...instrument, tuningId: tuning.id }, stringSet, lastRetune: finished, lastReadings: [reading] },
@@ -49,7 +52,7 @@ describe('a retune in the log', () => {
     await valueOf(service, 'instruments.save', { instrument, stringSet });
     await valueOf(service, 'log.finishRetune', { id: retune.id, finishedAt: evening + 9 * minute });
     const log = (await valueOf(service, 'log.read', { stringSetId: stringSet.id, retunes: 5 })) as LogRows;
-    expect(log).toEqual({ retunes: [{ ...retune, finishedAt: evening + minute }], turns: [turn], readings: [reading] });
+    expect(log).toMatchObject({ retunes: [{ ...retune, finishedAt: evening + minute }], turns: [turn], readings: [reading] });
     // What the player has set since then is not undone by the second telling.
     expect(await valueOf(service, 'overview.read')).toMatchObject([{ instrument: { tuningId: null } }]);
   });
@@ -60,11 +63,27 @@ describe('a retune in the log', () => {
     await valueOf(service, 'log.beginRetune', retune);
     const stray = { ...reading, id: 'reading-2', stringSetId: 'nobody' };
     expect(await codeOf(service, 'log.append', { turns: [turn], readings: [reading, stray] })).toBe('not-found');
-    expect(await valueOf(service, 'log.read', { stringSetId: stringSet.id, retunes: 5 })).toEqual({
+    expect(await valueOf(service, 'log.read', { stringSetId: stringSet.id, retunes: 5 })).toMatchObject({
       retunes: [retune],
       turns: [],
       readings: [],
     });
+  });
+
+  test.each([
+    ['a reading of a fifth course', { readings: [reading, { ...reading, id: 'reading-2', course: 4 }] }],
+    ['a reading of a second string', { readings: [{ ...reading, string: 1 }] }],
+    ['a turn of a fifth peg', { turns: [{ ...turn, course: 4 }], readings: [reading] }],
+    ['a warning about a second string', { warningsSeen: [{ ...remarks.warningsSeen[0], string: 1 }] }],
+  ])('with %s that the string set lacks is refused with a sentence, and nothing is written', async (_what, rows) => {
+    const service = await openService(await temporaryFolder());
+    await saveWren(service);
+    await valueOf(service, 'log.beginRetune', retune);
+    expect(await service.answer('log.append', rows)).toEqual({
+      ok: false,
+      failure: { code: 'bad-input', sentence: '“First set” has no such string: nothing was written.' },
+    });
+    expect(await valueOf(service, 'log.read', { stringSetId: stringSet.id, retunes: 5 })).toMatchObject({ turns: [], readings: [] });
   });
 
   test('of an unknown instrument, or one that never began, is refused', async () => {

@@ -74,3 +74,24 @@ export const reading: Reading = {
   sigmaCents: 0.3,
   source: 'pluck',
 };
+
+/** One row of everything else that the log has. */
+export const remarks = {
+  notes: [{ id: 'note-1', instrumentId: 'wren', at: evening + 9000, words: 'Sounds soft by the window.', replaces: null }],
+  stringChanges: [
+    {
+      id: 'change-1',
+      stringSetId: 'wren-strings',
+      at: evening - 3_600_000,
+      course: 0,
+      string: 0,
+      material: 'nylon' as const,
+      wound: false,
+      diameterMillimetres: 0.7,
+      words: 'The old one had a flat spot.',
+    },
+  ],
+  warningsSeen: [{ id: 'seen-1', stringSetId: 'wren-strings', at: evening + 9000, course: 1, string: 0, kind: 'slips' as const }],
+  snoozes: [{ id: 'snooze-1', stringSetId: 'wren-strings', at: evening + 9000, until: evening + 3_600_000 }],
+  corrections: [{ id: 'correction-1', readingId: 'reading-1', at: evening + 9000, isWrong: true }],
+};

@@ -4,7 +4,7 @@ import { useChooseInstrument, useChosenInstrument } from '../../stores/chosen.ts
 import { useNow } from '../../stores/clock.ts';
 import { useLibrary } from '../../stores/library.ts';
 import { retuning } from '../../stores/retuning.ts';
-import { type StringVerdict, useVerdicts } from '../../stores/settling.ts';
+import { listed, type StringVerdict, useStanding } from '../../stores/settling.ts';
 import { stateOf } from '../../stores/strings.ts';
 import { when } from '../../ui/time.ts';
 import styles from './in-hand.module.css';
@@ -18,7 +18,8 @@ export function InHand() {
   const choose = useChooseInstrument();
   const now = useNow();
   const goingTo = useStore(retuning, ({ now }) => (now !== null && now.finishedAt === null ? now.to.name : null));
-  const verdicts = useVerdicts(overview, settings?.toleranceCents ?? 3)?.verdicts;
+  const standing = useStanding(overview);
+  const verdicts = standing === undefined ? undefined : listed(standing);
   if (overview === null || tunings === undefined || settings === undefined) {
     return <p className={styles['app']}>Stillstring</p>;
   }

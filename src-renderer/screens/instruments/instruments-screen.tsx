@@ -67,10 +67,9 @@ function InstrumentList({ overviews, tunings, settings, open, undo, onRemove }: 
   const now = useNow();
   const inHand = useChosenInstrument();
   const verdicts = useEveryVerdict(overviews, settings.toleranceCents);
-  const isJudged = overviews.every(({ instrument }) => verdicts.has(instrument.id));
   const rows = overviews
     .map((overview) => {
-      const known = isJudged ? verdicts.get(overview.instrument.id) : undefined;
+      const known = verdicts.get(overview.instrument.id);
       return {
         overview,
         verdicts: known,

@@ -3,7 +3,7 @@ import { courseNumber } from '#shared/instruments/index.ts';
 import { type LogRows, type StringHistory, stringHistory } from '#shared/log/index.ts';
 import type { SpelledPitch } from '#shared/music/index.ts';
 import type { Assessment, Verdict } from '#shared/settling/index.ts';
-import type { StringVerdict } from '../../stores/settling.ts';
+import type { StringVerdict } from '#shared/strung/index.ts';
 import type { TuningHere } from '../../stores/strings.ts';
 
 /** One string as this screen shows it. Seconds are of the epoch. */
@@ -40,7 +40,7 @@ export function rowsOf(overview: Overview, tuning: TuningHere, log: LogRows, ver
     course,
     string,
     assessment,
-    history: stringHistory(log, course, string),
+    history: stringHistory(log, course, string, tuning.hertz[course]?.[string]),
   }));
   const turns = strings.flatMap(({ course, history }) => history.moves.map(({ atSeconds }) => ({ course, atSeconds })));
   const startedAt = log.retunes.at(-1)?.startedAt;

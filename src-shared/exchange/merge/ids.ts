@@ -42,3 +42,12 @@ export function stringSetIds(library: Present, file: Pick<LibraryRows, 'stringSe
     }),
   );
 }
+
+/** The id that a row named by another has in the library; null where it is named by none, or left out. */
+export const known = (ids: Ids, id: string | null): string | null => (id === null ? null : (ids.get(id)?.id ?? null));
+
+/** The id of a row that is written; null for one that the library has already or that is left out. */
+export const written = (ids: Ids, id: string): string | null => {
+  const one = ids.get(id);
+  return one?.is === 'written' ? one.id : null;
+};

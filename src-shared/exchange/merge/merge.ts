@@ -1,5 +1,6 @@
 import type { LibraryRows } from '../library-file.ts';
-import { type Ids, idsOf, type SetIds, stringSetIds } from './ids.ts';
+import { type Ids, idsOf, known, type SetIds, stringSetIds, written } from './ids.ts';
+import { logOf } from './log.ts';
 import { type MergeChoice, type MergePart, mergePreview, type MergeRow, type Present } from './preview.ts';
 
 /** What the player chose for rows of a file, by part and id; a row without one takes the first of its choices. */
@@ -52,12 +53,6 @@ function choiceFor({ part, id, choices }: MergeRow, decided: MergeChoice | undef
   return decided ?? choices[0] ?? null;
 }
 
-const known = (ids: Ids, id: string | null): string | null => (id === null ? null : (ids.get(id)?.id ?? null));
-const written = (ids: Ids, id: string): string | null => {
-  const one = ids.get(id);
-  return one?.is === 'written' ? one.id : null;
-};
-
 function thingsOf(
   library: Present,
   file: LibraryRows,
@@ -86,37 +81,6 @@ function thingsOf(
       const id = written(ids.songs, song.id);
       if (id === null) return [];
       return [{ ...song, id, tuningId: known(ids.tunings, song.tuningId), instrumentId: known(ids.instruments, song.instrumentId) }];
-    }),
-  };
-}
-
-/** The log follows its strings; it gets new ids only where the strings are a copy, because the library's own log has the old ones. */
-function logOf(
-  file: LibraryRows,
-  ids: Readonly<Record<MergePart, Ids>>,
-  sets: SetIds,
-  newId: () => string,
-): Pick<LibraryRows, 'retunes' | 'turns' | 'readings'> {
-  const retuneIds = new Map<string, string>();
-  const retunes = file.retunes.flatMap((retune) => {
-    const [set, instrumentId] = [sets.get(retune.stringSetId), known(ids.instruments, retune.instrumentId)];
-    if (set === undefined || instrumentId === null) return [];
-    const id = set.isCopy ? newId() : retune.id;
-    retuneIds.set(retune.id, id);
-    const [fromTuningId, toTuningId] = [known(ids.tunings, retune.fromTuningId), known(ids.tunings, retune.toTuningId)];
-    return [{ ...retune, id, instrumentId, stringSetId: set.id, fromTuningId, toTuningId }];
-  });
-  return {
-    retunes,
-    turns: file.turns.flatMap((turn) => {
-      const retuneId = retuneIds.get(turn.retuneId);
-      return retuneId === undefined ? [] : [{ ...turn, id: retuneId === turn.retuneId ? turn.id : newId(), retuneId }];
-    }),
-    readings: file.readings.flatMap((reading) => {
-      const set = sets.get(reading.stringSetId);
-      if (set === undefined) return [];
-      const retuneId = reading.retuneId === null ? null : (retuneIds.get(reading.retuneId) ?? null);
-      return [{ ...reading, id: set.isCopy ? newId() : reading.id, stringSetId: set.id, retuneId }];
     }),
   };
 }

@@ -3,9 +3,22 @@ import { uniformInt } from 'pure-rand/distribution/uniformInt';
 import type { LibraryRows } from '#shared/exchange/index.ts';
 import { parsePitch, type SpelledPitch } from '#shared/music/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
-import { instrument, reading, retune, stringSet, tuning, turn } from '../../support/wren.ts';
+import { instrument, reading, remarks, retune, stringSet, tuning, turn } from '../../support/wren.ts';
 
-export const noRows: LibraryRows = { instruments: [], stringSets: [], tunings: [], songs: [], retunes: [], turns: [], readings: [] };
+export const noRows: LibraryRows = {
+  instruments: [],
+  stringSets: [],
+  tunings: [],
+  songs: [],
+  retunes: [],
+  turns: [],
+  readings: [],
+  notes: [],
+  stringChanges: [],
+  warningsSeen: [],
+  snoozes: [],
+  corrections: [],
+};
 
 /** Wren with her strings, a tuning, a song in it, a retune and what was heard. */
 export const wrenRows: LibraryRows = {
@@ -16,6 +29,7 @@ export const wrenRows: LibraryRows = {
   retunes: [retune],
   turns: [turn],
   readings: [reading],
+  ...remarks,
 };
 
 const letters = ['C', 'D', 'E', 'F', 'G', 'A', 'B'] as const;

@@ -1,0 +1,76 @@
+import type { Input, Overview, StringState } from '#shared/contract/index.ts';
+import type { Reading } from '#shared/log/index.ts';
+import { useHost } from './host.tsx';
+import { useChange, useLibrary } from './library.ts';
+import { noteDone } from './undo.ts';
+
+// What the player says of an instrument and its strings. Rows of the log are never changed: taking something back adds a row that says so.
+
+const stamp = () => ({ id: crypto.randomUUID(), at: Date.now() });
+
+/** Notes that stand, strings changed by themselves, warnings seen, and until when the reminder is put off. */
+export const useRemarks = (overview: Overview | null) =>
+  useLibrary('log.remarks', { id: overview?.instrument.id ?? 'none' }, overview !== null);
+
+/** Readings of a string set summed up in equal stretches of time, for a year at a glance; `from`, `until` in epoch milliseconds. */
+export const useSummary = (stretches: Input<'log.summary'>, isEnabled = true) => useLibrary('log.summary', stretches, isEnabled);
+
+/** Writes a note about an instrument; one that `replaces` an earlier one stands in its place, with no words it takes it back. */
+export function useNote() {
+  const host = useHost();
+  const append = useChange('log.append');
+  return {
+    error: append.error,
+    isPending: append.isPending,
+    write: (instrumentId: string, words: string, replaces: string | null = null): void => {
+      const note = { ...stamp(), instrumentId, words, replaces };
+      append.mutate(
+        { notes: [note] },
+        {
+          onSuccess: () => {
+            if (replaces === null)
+              noteDone('Added a note', () => host.ask('log.append', { notes: [{ ...note, ...stamp(), words: '', replaces: note.id }] }));
+          },
+        },
+      );
+    },
+  };
+}
+
+/** Notes that the player has seen the warning about a string; it stays seen until the string slips anew. */
+export function useAcknowledge() {
+  const append = useChange('log.append');
+  return (stringSetId: string, { course, string, warning }: Pick<StringState, 'course' | 'string' | 'warning'>): void => {
+    if (warning !== null) append.mutate({ warningsSeen: [{ ...stamp(), stringSetId, course, string, kind: warning.kind }] });
+  };
+}
+
+/** Puts the reminder of a string set off until a moment in epoch milliseconds; one that is past calls it back. */
+export function useSnooze() {
+  const append = useChange('log.append');
+  return (stringSetId: string, until: number): void => append.mutate({ snoozes: [{ ...stamp(), stringSetId, until }] });
+}
+
+const marked = (reading: Reading, isWrong: boolean) => ({ corrections: [{ ...stamp(), readingId: reading.id, isWrong }] });
+
+/** Marks a reading as wrong, or as right after all: verdicts and charts then do without it. It can be taken back. */
+export function useMarkReading() {
+  const host = useHost();
+  const append = useChange('log.append');
+  return (reading: Reading, isWrong: boolean): void =>
+    append.mutate(marked(reading, isWrong), {
+      onSuccess: () =>
+        noteDone(isWrong ? 'Marked a reading as wrong' : 'Took a reading back in', () => host.ask('log.append', marked(reading, !isWrong))),
+    });
+}
+
+/** Writes down that one string was changed by itself; it begins a history of its own. */
+export function useChangeString() {
+  const change = useChange('log.changeString');
+  return {
+    error: change.error,
+    isPending: change.isPending,
+    change: (row: Omit<Input<'log.changeString'>, 'id'>, onSaved: () => void = () => undefined): void =>
+      change.mutate({ ...row, id: crypto.randomUUID() }, { onSuccess: onSaved }),
+  };
+}

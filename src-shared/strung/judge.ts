@@ -1,0 +1,51 @@
+import type { StringSet } from '#shared/instruments/index.ts';
+import { type LogRows, type StringChange, stringHistory } from '#shared/log/index.ts';
+import { type Assessment, assess, type Policy } from '#shared/settling/index.ts';
+import { daysSinceChanged } from './age.ts';
+
+/** One string's part of an instrument's state: which it is and its verdict. */
+export type StringVerdict = { readonly course: number; readonly string: number; readonly assessment: Assessment };
+
+type Question = {
+  readonly stringSet: StringSet;
+  readonly log: LogRows;
+  /** Strings of the set that were changed by themselves, oldest first. */
+  readonly changes: readonly StringChange[];
+  /** What each string is to sound tonight, in hertz: verdicts are about this, whatever was wanted when a reading was made. */
+  readonly wanted: readonly (readonly number[])[];
+  /** Epoch milliseconds. */
+  readonly now: number;
+  readonly policy: Policy;
+};
+
+/** The verdicts on the strings of a set, from the player's eye down. It takes some 20 ms for a string with a year behind it. */
+export function judgeStrings({ stringSet, log, changes, wanted, now, policy }: Question): readonly StringVerdict[] {
+  const places = stringSet.courses.flatMap(({ strings }, course) => strings.map((facts, string) => ({ course, string, facts })));
+  const assessments = assess({
+    courses: places.map(({ course, string, facts: { material, wound } }) => ({
+      string: { material, wound, daysSinceChange: daysSinceChanged(stringSet, changes, { course, string }, now) },
+      ...stringHistory(log, course, string, wanted[course]?.[string]),
+    })),
+    nowSeconds: now / 1000,
+    policy,
+  });
+  return places.flatMap(({ course, string }, index) => {
+    const assessment = assessments[index];
+    return assessment === undefined ? [] : [{ course, string, assessment }];
+  });
+}
+
+/** Strings move with the logarithm of time: within this share of the time since they were last touched or heard, hardly anything changes. */
+const dullShare = 0.02;
+const soonestMilliseconds = 10_000;
+
+/** Whether verdicts made at `judgedAt` are worth making anew at `now`, with no row added since `touchedAt`. Epoch milliseconds. */
+export const isDueAgain = ({
+  touchedAt,
+  judgedAt,
+  now,
+}: {
+  readonly touchedAt: number;
+  readonly judgedAt: number;
+  readonly now: number;
+}): boolean => now - judgedAt >= Math.max(soonestMilliseconds, dullShare * (judgedAt - touchedAt));
