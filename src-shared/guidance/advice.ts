@@ -8,6 +8,8 @@ const nowhere = { course: null, string: null, aimHertz: null, centsToGo: null, l
 /** What the player should do in this state. */
 export function advise(state: CoachState): Advice {
   if (state.phase === 'done') return { ...nowhere, action: 'done', why: 'Every course is within tolerance.' };
+  if (state.phase === 'strumming' && state.paused) return { ...nowhere, action: 'wait', why: 'Paused.' };
+  if (state.phase === 'strumming') return { ...nowhere, action: 'strum', why: 'Strum all courses once, open, and let them ring.' };
   const current = currentString(state);
   if (current === null) return { ...nowhere, action: 'done', why: 'Nothing is left to do.' };
   const { course, string, leadCents, couplingCents, pulls, presentHertz, sounding, visit } = current;

@@ -10,6 +10,7 @@ import { stiffnessOf } from './pull.ts';
 import { restrung } from './restring.ts';
 import { expectedOffset, fromLogSigmaCents, learnShift, pullAtOthers, standAt, stringAt } from './standing.ts';
 import type { Advice, CoachEvent, CoachState, CoachString, Effect, Setup, StringState } from './state.ts';
+import { judgeStrum, strumSentence } from './strum.ts';
 import { isToGoBelow, withUndershoot } from './undershoot.ts';
 import { heardIn, notChanging } from './visit.ts';
 
@@ -65,6 +66,8 @@ export function start(setup: Setup): CoachState {
     visited: [],
     sound: null,
     doubt: null,
+    strummed: null,
+    turnedSinceStrum: true,
     coupling,
   };
   const planned = withAims({ ...base, queue: firstPass(withAims(base).strings, setup.toleranceCents) });
@@ -86,8 +89,11 @@ export function step(
 function take(state: CoachState, event: CoachEvent): Stepped {
   switch (event.kind) {
     case 'reading':
-      return state.paused || state.phase === 'done' ? unchanged(state) : takeReading(state, event);
+      return state.paused || state.phase === 'done' || state.phase === 'strumming' ? unchanged(state) : takeReading(state, event);
+    case 'strum':
+      return state.paused || state.phase !== 'strumming' ? unchanged(state) : takeStrum(state, event);
     case 'skip':
+      if (state.phase === 'strumming') return finish(state);
       return leave(withCurrent(state, { skipped: true, ...unheard }), []);
     case 'back':
       return unchanged(goBack(state));
@@ -176,7 +182,8 @@ function land(state: CoachState, place: number, atSeconds: number, sounding: Sou
     moves: isTurned ? [...moves, { atSeconds: turnedAt, cents: turnedCents }] : moves,
     standing: standAt(reached, state.strings.length),
   });
-  return leave(isTurned ? pullAtOthers(landed, place, before.hertz, reached.hertz) : landed, effects);
+  if (!isTurned) return leave(landed, effects);
+  return leave({ ...pullAtOthers(landed, place, before.hertz, reached.hertz), turnedSinceStrum: true }, effects);
 }
 
 /** Goes on to the next string of this pass, or to the next pass. */
@@ -198,17 +205,57 @@ function leave(state: CoachState, effects: readonly Effect[]): Stepped {
 
 function beginNextPass(state: CoachState): Stepped {
   const queue = nextPass(state);
+  if (isToStrum(state)) return unchanged(withAims({ ...state, phase: 'strumming', queue: [] }));
   if (queue.length > 0) return unchanged(withAims({ ...state, phase: 'rechecking', queue }));
-  return { state: { ...state, phase: 'done', queue: [] }, effects: [{ kind: 'cue', cue: 'done' }] };
+  return finish(state);
+}
+
+const finish = (state: CoachState): Stepped => ({ state: { ...state, phase: 'done', queue: [] }, effects: [{ kind: 'cue', cue: 'done' }] });
+
+/** So many strums settle it, or none will. */
+const mostStrums = 3;
+
+/** A strum takes the place of plucking every course again, but never of the first visit to a string that has to be turned. */
+const isToStrum = ({ setup, strummed, turnedSinceStrum }: CoachState): boolean =>
+  setup.strumCheck === true && turnedSinceStrum && (strummed === null || (strummed.verdicts !== null && strummed.count < mostStrums));
+
+/** Every string that the strum told is known anew; those to turn, and those that it could not tell and that may have moved, are visited. */
+function takeStrum(state: CoachState, { atSeconds, courses }: Extract<CoachEvent, { kind: 'strum' }>): Stepped {
+  const count = (state.strummed?.count ?? 0) + 1;
+  const verdicts = judgeStrum(state, courses);
+  if (verdicts.every(({ reason }) => reason === 'unheard')) {
+    const sentence = 'The strum could not be read: pluck the courses one by one.';
+    const next = beginNextPass({ ...state, strummed: { count, verdicts: null, sentence }, turnedSinceStrum: false });
+    return { state: next.state, effects: [announce(sentence), ...next.effects] };
+  }
+  let heard: CoachState = { ...state, turnedSinceStrum: false };
+  const records: Effect[] = [];
+  for (const [place, { course, string, kind, hertz: presentHertz, sigmaCents, reason }] of verdicts.entries()) {
+    if (presentHertz === null || sigmaCents === null || (kind === 'pluck' && reason === 'alike')) continue;
+    const reading = { atSeconds, hertz: presentHertz, sigmaCents };
+    const standing = standAt(reading, state.strings.length);
+    heard = withString(learnShift(heard, place, reading), place, {
+      presentHertz,
+      standing,
+      landedAtSeconds: kind === 'leave' ? atSeconds : null,
+    });
+    if (reason !== 'alike') records.push({ kind: 'record', course, string, ...reading, source: 'strum' });
+  }
+  const next = beginNextPass(heard);
+  const sentence = strumSentence(state, verdicts, next.state.queue);
+  const cue: Effect[] = next.state.phase === 'done' ? [{ kind: 'cue', cue: 'landed' }] : [];
+  return {
+    state: { ...next.state, strummed: { count, verdicts, sentence } },
+    effects: [...records, ...cue, announce(sentence), ...next.effects],
+  };
 }
 
 function goBack(state: CoachState): CoachState {
   const place = state.visited.at(-1);
   if (place === undefined) return state;
-  const phase = state.phase === 'done' ? 'rechecking' : state.phase;
-  const back = {
+  const back: CoachState = {
     ...state,
-    phase,
+    phase: state.phase === 'turning' ? 'turning' : 'rechecking',
     queue: [place, ...state.queue.filter((other) => other !== place)],
     visited: state.visited.slice(0, -1),
     stopped: null,

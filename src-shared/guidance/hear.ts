@@ -51,7 +51,8 @@ export function hear(state: CoachState, frame: Frame): Heard {
 /** Where several could be meant, or the one asked for may not be it, one course is asked for by name. */
 function askByName(state: CoachState, frame: Frame, match: Match): Heard {
   const doubt = doubtOf(state, frame, match);
-  if (doubt === null || state.paused || state.phase === 'done') return { state, match, advice: advise(state), effects: [] };
+  if (doubt === null || state.paused || state.phase === 'done' || state.phase === 'strumming')
+    return { state, match, advice: advise(state), effects: [] };
   const isNews = state.doubt?.sentence !== doubt.sentence;
   return inDoubt({ ...state, doubt }, frame, isNews ? [{ kind: 'announce', sentence: doubt.sentence }] : []);
 }
@@ -119,6 +120,9 @@ const apartCents = (heard: number, from: number): number => centsBetween(hertz(h
 export function listenFor(state: CoachState): { readonly hertz: readonly number[]; readonly asked: number | null } {
   return { hertz: state.strings.map(({ presentHertz }) => presentHertz), asked: state.following ? null : (state.queue[0] ?? null) };
 }
+
+/** Where each string is expected to sound in a strum, in hertz per course and string: what the strum reader is asked for. */
+export const listenForStrum = (state: CoachState): Strings => presentOf(state);
 
 const contextOf = (state: CoachState): Pick<MatchContext, 'present' | 'wanted'> => ({
   present: presentOf(state),

@@ -4,8 +4,20 @@
 // Courses are places from the player's eye down, from 0, in events, advice and effects alike.
 
 export { start, step } from './coach.ts';
-export { hear, listenFor, type Heard } from './hear.ts';
+export { hear, listenFor, listenForStrum, type Heard } from './hear.ts';
 export { advise, currentString } from './advice.ts';
 export { centsToGo } from './passes.ts';
-export type { Advice, CoachEvent, CoachState, CoachString, Effect, Pull, Setup, StringState } from './state.ts';
+export type {
+  Advice,
+  CoachEvent,
+  CoachState,
+  CoachString,
+  Effect,
+  Pull,
+  Setup,
+  StringState,
+  StrumHeard,
+  Strummed,
+  StrumVerdict,
+} from './state.ts';
 export type { Learned, LearnedRetune } from './learned.ts';

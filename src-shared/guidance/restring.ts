@@ -33,7 +33,8 @@ export function restrung(
   };
   return {
     ...state,
-    phase: state.phase === 'done' ? 'rechecking' : state.phase,
+    phase: state.phase === 'turning' ? 'turning' : 'rechecking',
+    turnedSinceStrum: true,
     stopped: null,
     strings: state.strings.map((one, index) => (index === place ? restarted : one)),
     queue: [place, ...state.queue.filter((other) => other !== place)],

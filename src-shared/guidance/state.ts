@@ -31,7 +31,29 @@ export type Setup = {
   readonly learned?: Learned;
   /** How far below its aim a lowered string is taken before it is brought up (common practice for pegs with play), in cents; 0 or left out = not at all. */
   readonly undershootCents?: number;
+  /** Whether all courses are heard in one strum after the pegs were turned, in place of plucking each again. Off where left out. */
+  readonly strumCheck?: boolean;
 };
+
+/** Every string as a strum was read, per course and string: its pitch, or why there is none. */
+export type StrumHeard = readonly (readonly ({ readonly hertz: number; readonly sigmaCents: number } | { readonly refusal: string })[])[];
+
+/**
+ * What a strum told of one string. `cents` is how far it has to go, positive = tighten; null where it was not told.
+ * `reason` to pluck it by itself: not heard, alike with another string, or too near the edge of tolerance for its sigma.
+ */
+export type StrumVerdict = {
+  readonly course: number;
+  readonly string: number;
+  readonly kind: 'leave' | 'turn' | 'pluck';
+  readonly hertz: number | null;
+  readonly cents: number | null;
+  readonly sigmaCents: number | null;
+  readonly reason: 'unheard' | 'alike' | 'unsure' | null;
+};
+
+/** The last strum: how many there were, what it told of each string by place, and its outcome as a sentence; null verdicts where it could not be read. */
+export type Strummed = { readonly count: number; readonly verdicts: readonly StrumVerdict[] | null; readonly sentence: string };
 
 export type CoachEvent =
   | {
@@ -44,6 +66,7 @@ export type CoachEvent =
       /** False for a live frame. */
       readonly steady: boolean;
     }
+  | { readonly kind: 'strum'; readonly atSeconds: number; readonly courses: StrumHeard }
   | { readonly kind: 'tick'; readonly atSeconds: number }
   | { readonly kind: 'skip' | 'back' | 'pause' | 'resume' | 'confirm'; readonly atSeconds: number }
   | { readonly kind: 'follow'; readonly atSeconds: number; readonly on: boolean }
@@ -78,6 +101,8 @@ export type Effect =
       readonly atSeconds: number;
       readonly hertz: number;
       readonly sigmaCents: number;
+      /** Left out: from a pluck. */
+      readonly source?: 'strum';
     }
   | { readonly kind: 'turned'; readonly course: number; readonly string: number; readonly atSeconds: number; readonly cents: number }
   | { readonly kind: 'cue'; readonly cue: 'landed' | 'done' | 'stop' }
@@ -151,7 +176,7 @@ export type StringState = {
 
 export type CoachState = {
   readonly setup: Setup;
-  readonly phase: 'turning' | 'rechecking' | 'done';
+  readonly phase: 'turning' | 'rechecking' | 'strumming' | 'done';
   readonly nowSeconds: number;
   readonly paused: boolean;
   /** The caution that the coach stopped with, or null. */
@@ -167,6 +192,10 @@ export type CoachState = {
   readonly sound: Sound | null;
   /** What is to be plucked again before it is believed, or null. */
   readonly doubt: Doubt | null;
+  /** What the last strum told, or null. */
+  readonly strummed: Strummed | null;
+  /** Whether a peg was turned since the last strum, or there was none. */
+  readonly turnedSinceStrum: boolean;
   /** What is known of how the strings pull at one another. */
   readonly coupling: Coupling;
 };

@@ -1,8 +1,12 @@
 // Guides that hear samples: the coach and a plain meter, each behind the tracker.
-import { advise, type CoachState, type Effect, hear, listenFor, start, type Setup } from '#shared/guidance/index.ts';
-import { createPitchTracker } from '#shared/pitch/index.ts';
+import { advise, type CoachState, type Effect, hear, listenFor, listenForStrum, start, step, type Setup } from '#shared/guidance/index.ts';
+import { createPitchTracker, readStrum } from '#shared/pitch/index.ts';
 import type { Asked, Guide } from '#shared/simulation/player/index.ts';
 import type { EarGuide } from '#shared/simulation/sounding/index.ts';
+
+/** A strum begins with a sample above this, and is read after so many seconds. */
+const strumLevel = 0.03;
+const strumSeconds = 1.25;
 
 /** The whole chain: samples → tracker → matching → coach. */
 export function coachByEar(
@@ -12,10 +16,28 @@ export function coachByEar(
   let state = start(setup);
   const tracker = createPitchTracker({ sampleRateHertz, hint: listenFor(state) });
   const effects: Effect[] = [];
+  let strum: number[] = [];
+  let heardSamples = 0;
+
+  /** Waits for a strum, lets it ring, and reads it once. */
+  const takeStrum = (samples: Float32Array) => {
+    if (strum.length === 0 && samples.every((value) => Math.abs(value) < strumLevel)) return;
+    strum.push(...samples);
+    if (strum.length < strumSeconds * sampleRateHertz) return;
+    const courses = readStrum(Float32Array.from(strum), { sampleRateHertz, courses: listenForStrum(state) });
+    const next = step(state, { kind: 'strum', atSeconds: setup.atSeconds + heardSamples / sampleRateHertz, courses });
+    strum = [];
+    state = next.state;
+    effects.push(...next.effects);
+    tracker.expect(listenFor(state));
+  };
+
   return {
     effects,
     state: () => state,
     listen: (samples) => {
+      heardSamples += samples.length;
+      if (state.phase === 'strumming') takeStrum(samples);
       for (const event of tracker.push(samples)) {
         if (event.kind === 'refusal') continue;
         const next = hear(state, { ...event, atSeconds: setup.atSeconds + event.atSeconds });
@@ -24,8 +46,9 @@ export function coachByEar(
         effects.push(...next.effects);
       }
     },
-    ask: (): Asked => {
+    ask: (): Asked | 'strum' => {
       const { course, action, centsToGo } = advise(state);
+      if (action === 'strum') return 'strum';
       if (course === null) return null;
       const isToTurn = action === 'tighten' || action === 'loosen' || (action === 'stop' && (centsToGo ?? 0) < 0);
       return { place: course, turnCents: isToTurn ? centsToGo : null };

@@ -23,14 +23,15 @@ export const ways: readonly Way[] = [
   { name: 'one pass with a plain meter', lead: null, meter: 'once' },
   { name: 'repeated passes with a plain meter', lead: null, meter: 'repeated' },
   { name: 'coach, no lead', lead: null, meter: null },
+  { name: 'coach, no lead, strum check', lead: null, meter: null, strumCheck: true },
   { name: 'coach, lead for 10 min', lead: leadSeconds, meter: null },
 ];
 
-export function retuneBySound(seed: number, { lead, meter }: Way): Played {
+export function retuneBySound(seed: number, { lead, meter, strumCheck = false }: Way): Played {
   const random = seededRandom(seed);
   const scene = drawScene(random);
   const wanted = drawTarget(random, scene, scene.tunings[0] ?? []);
-  const setup = setupOf(scene, random, wanted, 0, nothing, lead);
+  const setup = { ...setupOf(scene, random, wanted, 0, nothing, lead), strumCheck };
   const sounding = soundingOf({
     instrument: scene.instrument,
     stringsPerCourse: wanted.map(() => 1),

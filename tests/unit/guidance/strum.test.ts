@@ -1,0 +1,93 @@
+import { describe, expect, test } from 'vitest';
+import { advise, type CoachEvent, type CoachState, type Effect, listenForStrum, type Setup, start, step } from '#shared/guidance/index.ts';
+import { hertzOf } from '../../support/pitches.ts';
+
+const string = { material: 'fluorocarbon', wound: false, daysSinceChange: null, linearDensityKilogramsPerMetre: null } as const;
+const instrument = { scaleLengthMillimetres: 432, courses: Array.from({ length: 4 }, () => ({ strings: [string] })) };
+const home = hertzOf('G4 C4 E4 A4');
+const off = (hertz: number | undefined, cents: number): number => (hertz ?? Number.NaN) * 2 ** (cents / 1200);
+const atHome = (change: Partial<Setup> = {}): CoachState =>
+  start({ instrument, present: home, wanted: home, toleranceCents: 3, atSeconds: 0, strumCheck: true, ...change });
+
+/** One strum, each course so many cents from wanted; a word is a refusal. */
+function strum(state: CoachState, courses: readonly (number | string)[], atSeconds = 1, sigmaCents = 0.3) {
+  const { wanted } = state.setup;
+  const event: CoachEvent = {
+    kind: 'strum',
+    atSeconds,
+    courses: courses.map((one, course) => [
+      typeof one === 'string' ? { refusal: one } : { hertz: off(wanted[course]?.[0], one), sigmaCents },
+    ]),
+  };
+  return step(state, event);
+}
+
+function sound(state: CoachState, course: number, hertz: number, seconds: number, from: number): CoachState {
+  let now = state;
+  for (let at = from; at < from + seconds; at += 0.05)
+    now = step(now, { kind: 'reading', atSeconds: at, course, string: 0, hertz, sigmaCents: 0.2, steady: true }).state;
+  return now;
+}
+const records = (effects: readonly Effect[]) => effects.filter(({ kind }) => kind === 'record');
+
+describe('every course from one strum', () => {
+  test('is asked for once the pegs are left alone, and ends the retune where all is well', () => {
+    const asked = atHome();
+    expect(advise(asked)).toMatchObject({ course: null, action: 'strum' });
+    expect(listenForStrum(asked)).toEqual(home);
+    const { state, effects, advice } = strum(asked, [0.4, -1, 0, 2]);
+    expect(advice.action).toBe('done');
+    expect(state.strummed?.sentence).toBe('Every course is within tolerance.');
+    expect(records(effects)).toHaveLength(4);
+  });
+
+  test('names only the courses to touch', () => {
+    const one = strum(atHome(), [0.4, -1, -5.2, 2]).state;
+    expect(one.strummed?.sentence).toBe('Only course 2: tighten 5 c. 4, 3 and 1: leave them.');
+    expect(advise(one)).toMatchObject({ course: 2, action: 'pluck' });
+    const two = strum(atHome(), [7, -1, -5.2, 2]).state;
+    expect(two.strummed?.sentence).toBe('Course 4: loosen 7 c; course 2: tighten 5 c. 3 and 1: leave them.');
+  });
+
+  test('after a course was touched it is strummed once more; what is heard alike is not', () => {
+    const touched = strum(atHome(), [0.4, -1, -8, 2]).state;
+    const turned = sound(sound(touched, 2, off(home[2]?.[0], -8), 0.3, 2), 2, home[2]?.[0] ?? 0, 1.5, 3);
+    expect(advise(turned).action).toBe('strum');
+    expect(strum(turned, [0, 0, 0, 0], 6).advice.action).toBe('done');
+  });
+
+  test('what it can’t tell is named, and plucked', () => {
+    const unison = hertzOf('G4 C4 E4 G4');
+    const { state } = strum(atHome({ present: unison, wanted: unison }), ['two sounds', 0, 0, 'two sounds']);
+    expect(state.strummed?.sentence).toBe('Can’t tell 4 and 1 apart: pluck course 4, then course 1. 3 and 2: leave them.');
+    expect(state.queue.map((place) => state.strings[place]?.course)).toEqual([0, 3]);
+    const unsure = strum(atHome(), [2.8, 0, 0, 'unclear']).state;
+    expect(unsure.strummed?.sentence).toBe('Not sure of course 4: pluck it. Course 1 wasn’t heard: pluck it. 3 and 2: leave them.');
+  });
+
+  test('of two courses tuned alike neither is named by a pitch that could be the other’s', () => {
+    const unison = hertzOf('G4 C4 E4 G4');
+    const { state, effects } = strum(atHome({ present: unison, wanted: unison }), [-6, 0, 0, 0]);
+    expect(state.strummed?.verdicts?.map(({ kind }) => kind)).toEqual(['pluck', 'leave', 'leave', 'pluck']);
+    expect(records(effects)).toHaveLength(2);
+  });
+
+  test('a strum that can’t be read falls back to plucks', () => {
+    const { state, advice } = strum(atHome(), ['silence', 'silence', 'silence', 'silence']);
+    expect(advice).toMatchObject({ action: 'pluck' });
+    expect(state.queue).toHaveLength(4);
+    expect(state.strummed?.sentence).toContain('pluck the courses one by one');
+  });
+
+  test('frames of a strum land nothing, and it may be skipped', () => {
+    expect(sound(atHome(), 2, home[2]?.[0] ?? 0, 2, 0)).toMatchObject({ phase: 'strumming' });
+    expect(step(atHome(), { kind: 'skip', atSeconds: 1 }).advice.action).toBe('done');
+    expect(advise(step(strum(atHome(), [0, 0, 0, 0]).state, { kind: 'restring', atSeconds: 9, course: 1, string: 0 }).state).course).toBe(
+      1,
+    );
+  });
+
+  test('is off unless it is asked for', () => {
+    expect(advise(atHome({ strumCheck: false })).action).toBe('pluck');
+  });
+});
