@@ -6,8 +6,19 @@ const reachCents = 250;
 /** What a string's B may have changed by since it was last heard, and the least error that is ever believed. */
 const leastSigma = 4e-6;
 
-/** By how much one frame may shrink the error: frames overlap, some thirty of them make one independent look. */
-const shrinkAtMost = 0.985;
+/** Frames overlap: so many of them make one independent look. */
+const framesPerLook = 30;
+
+/** What was known, with one frame's share of what a fit that began from it added. */
+const learnt = (known: Stiffness, fitted: Stiffness): Stiffness => {
+  const before = 1 / known.sigma ** 2;
+  const after = Math.max(before, 1 / fitted.sigma ** 2);
+  const information = before + (after - before) / framesPerLook;
+  return {
+    inharmonicity: known.inharmonicity + ((after / framesPerLook) * (fitted.inharmonicity - known.inharmonicity)) / information,
+    sigma: Math.max(leastSigma, 1 / Math.sqrt(information)),
+  };
+};
 
 /** Remembers the stiffness of the strings heard so far, by their pitch: B hardly changes when a string is retuned by a little. */
 export const createStiffnessMemory = () => {
@@ -24,15 +35,10 @@ export const createStiffnessMemory = () => {
 
   return {
     recall: (hertz: number): Stiffness => nearest(hertz)?.stiffness ?? unknownStiffness,
-    /** Takes over what a fit found; the fit's own error already contains what was known before. */
+    /** Takes over a share of what a fit found that began from what is remembered. */
     learn: (fit: Fit) => {
-      // Frames overlap, so one fit adds little to the last.
       const known = nearest(fit.hertz);
-      const before = known?.stiffness.sigma ?? unknownStiffness.sigma;
-      const stiffness = {
-        inharmonicity: fit.stiffness.inharmonicity,
-        sigma: Math.max(leastSigma, fit.stiffness.sigma, shrinkAtMost * before),
-      };
+      const stiffness = learnt(known?.stiffness ?? unknownStiffness, fit.stiffness);
       if (known !== null) {
         known.hertz = fit.hertz;
         known.stiffness = stiffness;

@@ -35,6 +35,11 @@ export const leastStrayCents = 0.1;
  * A weak one counts at least this much of the strongest.
  */
 const weakestShare = 0.03;
+/**
+ * Before anything is heard, partials are expected to stray by so much (2 cents on the recordings that were looked at). Few partials hardly
+ * show it: two that disagree are no proof of stiffness.
+ */
+const expectedStrayCents = 2;
 /** Partials do not stray quite independently: their average errs by this much more in variance. */
 const strayTogether = 3;
 /** From this many standard errors on a partial loses weight: it is a neighbour's, or a voice's. */
@@ -55,10 +60,13 @@ const slopeOf = (n: number, inharmonicity: number): number =>
 export const fitSeries = (partials: readonly Partial[], count: number, guess: number, prior: Stiffness): Fit | null => {
   let inharmonicity = prior.inharmonicity;
   let base = guess;
-  let varianceStiffness = prior.sigma ** 2;
+  let stiffnessHeard = 0;
   let chiSquare = 0;
   let effective = 0;
   let stray = 0;
+  let heard = 0;
+  for (let n = 1; n <= count; n++) if (partials[n]?.heard) heard++;
+  const unseenStray = (expectedStrayCents / Math.max(1, heard - 1)) ** 2;
   for (let round = 0; round < 7; round++) {
     // Normal equations for (cents of the first partial, B), B with its prior.
     let aa = 0;
@@ -76,7 +84,7 @@ export const fitSeries = (partials: readonly Partial[], count: number, guess: nu
       const error = centsApart(partial.hertz, base * stiffRatio(n, inharmonicity));
       const slope = slopeOf(n, inharmonicity);
       const own = ownVariance(partial);
-      const variance = own + stray + (n === 1 ? 0 : leastStrayCents ** 2);
+      const variance = own + stray + (n === 1 ? 0 : leastStrayCents ** 2 + unseenStray);
       // The first rounds trust every partial alike; then outliers lose their say.
       const doubt = round < 1 ? 1 : Math.min(1, doubtFrom / Math.abs(error / Math.sqrt(own + stray + leastStrayCents ** 2)));
       const weight = doubt / variance;
@@ -97,7 +105,7 @@ export const fitSeries = (partials: readonly Partial[], count: number, guess: nu
     if (aa === 0 || !(determinant > 0)) return null;
     base = shifted(base, (bb * ya - ab * yb) / determinant);
     inharmonicity = Math.min(3e-3, Math.max(0, inharmonicity + (aa * yb - ab * ya) / determinant));
-    varianceStiffness = aa / determinant;
+    stiffnessHeard = determinant / aa - 1 / prior.sigma ** 2;
     // What is known of B counts as one more observation: a B far off is a sign of straying, where few partials are heard.
     scatter += ((inharmonicity - prior.inharmonicity) / prior.sigma) ** 2;
     if (round > 0 && effective > 1.5) stray = Math.max(0, scatter - (effective - 1)) / (first - second / first);
@@ -143,14 +151,15 @@ export const fitSeries = (partials: readonly Partial[], count: number, guess: nu
     ratio = Math.max(ratio, partial.ratio);
     carried += share > 0.3 ? 1 : 0;
   }
-  const varianceBase = 1 / weights + (slopes / weights) ** 2 * varianceStiffness;
   const inflation = Math.max(1, chiSquare / Math.max(1, effective - 1));
+  // What was known before is not doubted because the partials disagree now.
+  const varianceStiffness = 1 / (1 / prior.sigma ** 2 + stiffnessHeard / inflation);
   return {
     hertz: base,
-    sigmaCents: Math.sqrt(varianceBase * inflation),
+    sigmaCents: Math.sqrt(inflation / weights + (slopes / weights) ** 2 * varianceStiffness),
     driftCentsPerSecond: drift / driftWeight,
     sigmaDrift: Math.sqrt(inflation / driftWeight),
-    stiffness: { inharmonicity, sigma: Math.sqrt(varianceStiffness * inflation) },
+    stiffness: { inharmonicity, sigma: Math.sqrt(varianceStiffness) },
     inflation,
     systematicCents: Math.sqrt(strayTogether * stray * weightSquares) / weights,
     partials: carried,

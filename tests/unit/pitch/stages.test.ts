@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { createConditioner, levelDecibels } from '#shared/pitch/condition.ts';
 import { createOnsetDetector } from '#shared/pitch/onset.ts';
+import { createStiffnessMemory } from '#shared/pitch/memory.ts';
 import { emptyPartial, measurePartial } from '#shared/pitch/partial.ts';
 import { mainsPartialOf } from '#shared/pitch/plausible.ts';
 import { smallest } from '#shared/pitch/select.ts';
@@ -97,6 +98,20 @@ describe('a series of partials', () => {
     const partials = seriesOf(261.63, 1e-4);
     partials[3]!.hertz *= 2 ** (12 / 1200);
     expect(Math.abs(centsBetween(fitSeries(partials, 10, 261, unknownStiffness)!.hertz, 261.63))).toBeLessThan(1);
+  });
+
+  test('that is two partials which disagree, as a body makes them, teaches no stiffness however often it is heard', () => {
+    const partials = seriesOf(207.65, 1e-4);
+    partials[2]!.hertz *= 2 ** (8 / 1200);
+    const memory = createStiffnessMemory();
+    for (let frame = 0; frame < 150; frame++) memory.learn(fitSeries(partials, 2, 207.65, memory.recall(207.65))!);
+    expect(memory.recall(207.65).inharmonicity).toBeLessThan(3e-4);
+  });
+
+  test('heard again and again teaches the stiffness of its string', () => {
+    const memory = createStiffnessMemory();
+    for (let frame = 0; frame < 60; frame++) memory.learn(fitSeries(seriesOf(261.63, 5e-4), 10, 262, memory.recall(261.63))!);
+    expect(memory.recall(261.63).inharmonicity).toBeCloseTo(5e-4, 5);
   });
 
   test('of nothing is null', () => {
