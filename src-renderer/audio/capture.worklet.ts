@@ -5,6 +5,7 @@ import { hopSamples } from './messages.ts';
 
 // The scope of an AudioWorklet, which the DOM library of the compiler does not describe (Web Audio API, §1.32).
 declare const currentFrame: number;
+declare const sampleRate: number;
 declare const registerProcessor: (name: string, processor: new () => AudioWorkletProcessor) => void;
 declare class AudioWorkletProcessor {
   readonly port: MessagePort;
@@ -46,7 +47,8 @@ class Capture extends AudioWorkletProcessor {
 
   private send(): void {
     if (this.worker && this.samples) {
-      const hop: Hop = { firstSample: currentFrame + 128 - hopSamples, samples: this.samples, peaks: this.peaks };
+      const firstSample = currentFrame + 128 - hopSamples;
+      const hop: Hop = { firstSample, sampleRateHertz: sampleRate, samples: this.samples, peaks: this.peaks };
       this.worker.postMessage(hop, [this.samples.buffer]);
       this.samples = undefined;
     }

@@ -1,4 +1,4 @@
-// Audio: sound in (a microphone, or a recording in its place) as pitch events, and short sounds out.
+// Audio: sound in (a microphone, or a recording in its place) as pitch events, short sounds and spoken sentences out.
 // Knows: devices, audio contexts, the worklet and the worker. Must not know: instruments, tunings, stores, React.
 // Path: source → capture.worklet (hops of 512 samples) → pitch.worker → events; the main thread only gets events and levels.
 // Add here: another source of sound (own file, the SoundSource of source.ts) or another short sound (a Sound of speaker.ts).
@@ -17,3 +17,5 @@ export type { Sound, Speaker } from './speaker.ts';
 export { createSpeaker } from './speaker.ts';
 export { landingCue } from './cue.ts';
 export { referenceStrum, referenceTone } from './reference-sound.ts';
+export type { SpeechWorld, Voice } from './speech.ts';
+export { createVoice } from './speech.ts';

@@ -4,8 +4,16 @@ import type { Level } from './level-meter.ts';
 /** Samples in a hop: 11.6 ms at 44.1 kHz. A multiple of the 128 of which audio contexts make blocks. */
 export const hopSamples = 512;
 
-/** Worklet → worker. `peaks` is the largest absolute value per channel of the input; `samples` goes back over the same port to be used again. */
-export type Hop = { readonly firstSample: number; readonly samples: Float32Array<ArrayBuffer>; readonly peaks: readonly number[] };
+/**
+ * Worklet → worker. The rate travels with the sound, so that no sample is read at another's. `peaks` is the largest absolute value per channel
+ * of the input; `samples` goes back over the same port to be used again.
+ */
+export type Hop = {
+  readonly firstSample: number;
+  readonly sampleRateHertz: number;
+  readonly samples: Float32Array<ArrayBuffer>;
+  readonly peaks: readonly number[];
+};
 
 /** Page → worklet: which channel to hand on, and once the port to the worker. */
 export type CaptureControl = { readonly channel: number; readonly worker?: MessagePort };
@@ -20,7 +28,6 @@ export type WorkerControl =
   | {
       readonly kind: 'attach';
       readonly hops: MessagePort;
-      readonly sampleRateHertz: number;
       readonly startsAtSeconds: number;
       readonly hint: Hint | null;
     }

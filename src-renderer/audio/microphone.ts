@@ -95,12 +95,17 @@ export const createMicrophone = (
     const settings = track.getSettings();
     const opened = world.openContext(settings.sampleRate ?? null);
     const input = inputFacts(track.label || 'Microphone', settings, opened.sampleRate);
+    /** A device set to another rate meanwhile: a context at the old one would have it resampled, or hear nothing. */
+    const hasNewRate = () => track.getSettings().sampleRate !== settings.sampleRate;
+    const onConfiguration = () => void (hasNewRate() && open());
     let unwatch: (() => void) | null = null;
     const onEnded = () => refuse('lost');
     const onMute = () => change({ muted: track.muted });
     release = () => {
       unwatch?.();
       track.removeEventListener('ended', onEnded);
+      track.removeEventListener('configurationchange', onConfiguration);
+      devices?.removeEventListener('devicechange', onConfiguration);
       opened.removeEventListener('error', onEnded);
       track.removeEventListener('mute', onMute);
       track.removeEventListener('unmute', onMute);
@@ -112,6 +117,9 @@ export const createMicrophone = (
     context = opened;
     if (input.deviceId) wanted = { deviceId: input.deviceId, label: input.label };
     track.addEventListener('ended', onEnded);
+    // Media Capture and Streams Extensions; where a browser lacks it, the devices are said to have changed, or the track ends.
+    track.addEventListener('configurationchange', onConfiguration);
+    devices?.addEventListener('devicechange', onConfiguration);
     // An audio engine that breaks down takes its device along; both come back the same way.
     opened.addEventListener('error', onEnded);
     track.addEventListener('mute', onMute);

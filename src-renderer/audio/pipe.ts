@@ -10,7 +10,7 @@ export type Pipe = {
   readonly close: () => void;
 };
 
-type PipeOptions = Omit<Extract<WorkerControl, { kind: 'attach' }>, 'kind' | 'hops' | 'sampleRateHertz'> & {
+type PipeOptions = Omit<Extract<WorkerControl, { kind: 'attach' }>, 'kind' | 'hops'> & {
   readonly channel: number;
   readonly report: (report: WorkerReport) => void;
   readonly failed: (message: string) => void;
@@ -30,7 +30,7 @@ export const openPipe = async ({ context, node }: OpenSound, { channel, report, 
   const control = (message: CaptureControl, transfer: Transferable[] = []) => capture.port.postMessage(message, transfer);
 
   const { port1, port2 } = new MessageChannel();
-  tell({ kind: 'attach', hops: port1, sampleRateHertz: context.sampleRate, ...attach }, [port1]);
+  tell({ kind: 'attach', hops: port1, ...attach }, [port1]);
   control({ channel, worker: port2 }, [port2]);
   node.connect(capture);
   // Its output is silence; being connected is what keeps it running.

@@ -11,7 +11,7 @@ export class FakeTrack extends EventTarget {
     this.label = label;
     this.settings = settings;
   }
-  getSettings = () => this.settings;
+  getSettings = () => ({ ...this.settings });
   stop = () => {
     this.stopped = true;
   };

@@ -176,6 +176,31 @@ describe('a device that goes away', () => {
   });
 });
 
+describe('a device set to another sample rate while it is open', () => {
+  test.each(['the track says so', 'the devices are said to have changed'])('is opened anew at that rate: %s', async (how) => {
+    const { world, tracks, contexts, plug } = fakeWorld();
+    const { listener, opened, closed, last } = diary();
+    await createMicrophone({}, world).start(listener);
+    tracks[0]!.settings.sampleRate = 96_000;
+    if (how === 'the track says so') tracks[0]!.dispatchEvent(new Event('configurationchange'));
+    else plug([{ ...pickup, settings: { sampleRate: 96_000 } }]);
+    await settled();
+    expect([last()?.kind, closed(), opened.length, tracks[0]!.stopped, contexts[0]!.state]).toEqual(['open', 1, 2, true, 'closed']);
+    // Its id is as before, so nobody is asked which device is meant.
+    expect(opened[1]!.input.deviceId).toBe(opened[0]!.input.deviceId);
+  });
+
+  test('is left alone when anything else about it changes', async () => {
+    const { world, tracks, plug } = fakeWorld();
+    const { listener, opened } = diary();
+    await createMicrophone({}, world).start(listener);
+    tracks[0]!.dispatchEvent(new Event('configurationchange'));
+    plug([pickup, laptop]);
+    await settled();
+    expect(opened).toHaveLength(1);
+  });
+});
+
 describe('a device that is open and not heard', () => {
   test('muted by a switch, and unmuted', async () => {
     const { world, tracks } = fakeWorld();
