@@ -2,6 +2,7 @@
 //   npm run bench:pitch -- [--clips 10] [--seed 1000] [--only "mains hum" | settling | strum | endurance | capture]
 //                          [--minutes 10] [--ours] [--no-hint] [--worst]
 import { parseArgs } from 'node:util';
+import { captureTable } from './pitch/capture.ts';
 import { settlingClasses, simulatedClasses } from './pitch/classes.ts';
 import { endure } from './pitch/endurance.ts';
 import { goalOfAll, goals, goalsOfSettling, goalOfSigma } from './pitch/goals.ts';
@@ -59,3 +60,4 @@ if (asked('settling')) {
 }
 if (asked('strum')) strumTable(clips, seed);
 if (asked('endurance')) endure(minutes);
+if (asked('capture')) await captureTable(minutes);

@@ -1,0 +1,12 @@
+// The pitch worker as it is, in a thread of Node: gives it the messages and the scope that a browser gives its workers.
+import { parentPort } from 'node:worker_threads';
+
+const scope = new EventTarget();
+Object.assign(globalThis, {
+  addEventListener: scope.addEventListener.bind(scope),
+  // A port's postMessage has no target origin.
+  // oxlint-disable-next-line unicorn/require-post-message-target-origin
+  postMessage: (message: unknown) => parentPort?.postMessage(message),
+});
+parentPort?.on('message', (data: unknown) => scope.dispatchEvent(Object.assign(new Event('message'), { data })));
+await import('../../../src-renderer/audio/pitch.worker.ts');
