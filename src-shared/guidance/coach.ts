@@ -225,7 +225,7 @@ function takeStrum(state: CoachState, { atSeconds, courses }: Extract<CoachEvent
   const verdicts = judgeStrum(state, courses);
   if (verdicts.every(({ reason }) => reason === 'unheard')) {
     const sentence = 'The strum could not be read: pluck the courses one by one.';
-    const next = beginNextPass({ ...state, strummed: { count, verdicts: null, sentence }, turnedSinceStrum: false });
+    const next = beginNextPass({ ...state, strummed: { atSeconds, count, verdicts: null, sentence }, turnedSinceStrum: false });
     return { state: next.state, effects: [announce(sentence), ...next.effects] };
   }
   let heard: CoachState = { ...state, turnedSinceStrum: false };
@@ -245,7 +245,7 @@ function takeStrum(state: CoachState, { atSeconds, courses }: Extract<CoachEvent
   const sentence = strumSentence(state, verdicts, next.state.queue);
   const cue: Effect[] = next.state.phase === 'done' ? [{ kind: 'cue', cue: 'landed' }] : [];
   return {
-    state: { ...next.state, strummed: { count, verdicts, sentence } },
+    state: { ...next.state, strummed: { atSeconds, count, verdicts, sentence } },
     effects: [...records, ...cue, announce(sentence), ...next.effects],
   };
 }

@@ -20,6 +20,13 @@ export function isSameSound(sound: Sound, frame: Frame): boolean {
   return Math.abs(pluckedAt - sound.pluckedAtSeconds) < samePluckSeconds;
 }
 
+/** Whether a frame is of what still rings from the last strum. */
+export function isOfStrum({ strummed }: CoachState, frame: Frame): boolean {
+  if (strummed === null) return false;
+  const pluckedAt = pluckedAtOf(frame);
+  return pluckedAt === null ? frame.atSeconds < strummed.atSeconds + pauseSeconds : pluckedAt <= strummed.atSeconds;
+}
+
 /** The sound as of this frame, taken for this string. */
 export const soundOf = (frame: Frame, { course, string }: { readonly course: number; readonly string: number }): Sound => ({
   course,
@@ -43,7 +50,8 @@ export function doubtOf(state: CoachState, frame: Frame, match: Match): Doubt | 
         : `Course ${names([course])} was not there before: pluck it open, by itself.`;
     return { sound: soundOf(frame, match), sentence };
   }
-  if (match.reason !== 'could-be-several') return null;
+  // Where a course was asked for, a sound that is two others' is not its own, and nothing else need be asked.
+  if (match.reason !== 'could-be-several' || !state.following) return null;
   const current = currentString(state);
   const waiting = state.queue.map((place) => state.strings[place]?.course);
   const [first] = match.candidates;

@@ -11,7 +11,7 @@ import {
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { advise, currentString } from './advice.ts';
 import { step } from './coach.ts';
-import { doubtOf, isSameSound, soundOf } from './doubt.ts';
+import { doubtOf, isOfStrum, isSameSound, soundOf } from './doubt.ts';
 import { reasonToStop } from './guard.ts';
 import type { Advice, CoachState, Effect, Sound, StringState } from './state.ts';
 
@@ -33,6 +33,7 @@ export type Heard = { readonly state: CoachState; readonly match: Match; readonl
  */
 export function hear(state: CoachState, frame: Frame): Heard {
   const { doubt, sound } = state;
+  if (isOfStrum(state, frame)) return inDoubt(state, frame, []);
   if (doubt !== null && isSameSound(doubt.sound, frame))
     return inDoubt({ ...state, doubt: { ...doubt, sound: soundOf(frame, doubt.sound) } }, frame, []);
   const goesOn = sound !== null && isSameSound(sound, frame) ? sound : null;

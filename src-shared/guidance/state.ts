@@ -52,8 +52,13 @@ export type StrumVerdict = {
   readonly reason: 'unheard' | 'alike' | 'unsure' | null;
 };
 
-/** The last strum: how many there were, what it told of each string by place, and its outcome as a sentence; null verdicts where it could not be read. */
-export type Strummed = { readonly count: number; readonly verdicts: readonly StrumVerdict[] | null; readonly sentence: string };
+/** The last strum: when it was read, how many there were, what it told of each string by place, and its outcome as a sentence; null verdicts where it could not be read. */
+export type Strummed = {
+  readonly atSeconds: number;
+  readonly count: number;
+  readonly verdicts: readonly StrumVerdict[] | null;
+  readonly sentence: string;
+};
 
 export type CoachEvent =
   | {

@@ -78,6 +78,7 @@ function pluckSentences(state: CoachState, verdicts: readonly StrumVerdict[], pl
     if (reason === 'unsure') return `Not sure of course ${number(course)}: pluck it.`;
     if (reason === 'unheard') return `Course ${number(course)} wasn’t heard: pluck it.`;
     const alike = state.setup.wanted.flatMap((_, other) => (other === course || couldBe(state, course, other) ? [other] : []));
+    if (alike.length === 1 && state.setup.wanted[course]?.length === 1) return `Course ${number(course)} wasn’t heard clearly: pluck it.`;
     if (alike.length === 1) return `Can’t tell the strings of course ${number(course)} apart: pluck them one by one.`;
     const named = plucks.filter((other) => alike.includes(other)).map((other) => `course ${number(other)}`);
     return `Can’t tell ${listed(alike.map(number))} apart: pluck ${named.join(', then ')}.`;

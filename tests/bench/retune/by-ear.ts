@@ -4,7 +4,9 @@ import { createPitchTracker, readStrum } from '#shared/pitch/index.ts';
 import type { Asked, Guide } from '#shared/simulation/player/index.ts';
 import type { EarGuide } from '#shared/simulation/sounding/index.ts';
 
-/** A strum begins with a sample above this, and is read after so many seconds. */
+const peak = (samples: Float32Array): number => samples.reduce((largest, value) => Math.max(largest, Math.abs(value)), 0);
+
+/** A strum begins with a sudden peak above this, and is read after so many seconds. */
 const strumLevel = 0.03;
 const strumSeconds = 1.25;
 
@@ -18,10 +20,13 @@ export function coachByEar(
   const effects: Effect[] = [];
   let strum: number[] = [];
   let heardSamples = 0;
+  let levelBefore = 1;
 
   /** Waits for a strum, lets it ring, and reads it once. */
   const takeStrum = (samples: Float32Array) => {
-    if (strum.length === 0 && samples.every((value) => Math.abs(value) < strumLevel)) return;
+    const [before, level] = [levelBefore, peak(samples)];
+    levelBefore = level;
+    if (strum.length === 0 && (level < strumLevel || level < 3 * before)) return;
     strum.push(...samples);
     if (strum.length < strumSeconds * sampleRateHertz) return;
     const courses = readStrum(Float32Array.from(strum), { sampleRateHertz, courses: listenForStrum(state) });

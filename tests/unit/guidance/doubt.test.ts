@@ -83,3 +83,17 @@ describe('whose sound is it?', () => {
     expect(again.effects).toContainEqual(expect.objectContaining({ kind: 'record', course }));
   });
 });
+
+describe('after a strum', () => {
+  test('what still rings of it is not taken for a pluck', () => {
+    const strumming = start({ instrument, present: home, wanted: home, toleranceCents: 3, atSeconds: 0, strumCheck: true });
+    const courses = home.map(([hertz = 0], course) => [course === 3 ? { refusal: 'unclear' } : { hertz, sigmaCents: 0.3 }]);
+    const asked = step(strumming, { kind: 'strum', atSeconds: 3, courses }).state;
+    expect(advise(asked)).toMatchObject({ course: 3, action: 'pluck' });
+    let ringing = asked;
+    for (let at = 3.05; at < 6; at += 0.05)
+      ringing = hear(ringing, { atSeconds: at, hertz: home[3]?.[0] ?? 0, sigmaCents: 0.2, steady: true, sincePluckSeconds: at - 2 }).state;
+    expect(ringing.strings[3]?.landedAtSeconds).toBeNull();
+    expect(pluck(ringing, home[3]?.[0] ?? 0, 7).state.phase).toBe('done');
+  });
+});
