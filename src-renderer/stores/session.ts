@@ -13,7 +13,7 @@ import {
 } from '../audio/index.ts';
 import type { Hint, PitchEvent } from '#shared/pitch/index.ts';
 
-export type { SoundStateKind } from '../audio/index.ts';
+export type { ListeningSnapshot, SoundStateKind } from '../audio/index.ts';
 
 type Session = {
   readonly listening: Listening | null;
@@ -71,10 +71,12 @@ export function onPitch(listener: (event: PitchEvent) => void): () => void {
   return () => pitchListeners.delete(listener);
 }
 
+/** Reads nothing from the microphone for so many seconds from now on, because something of ours sounds. */
+export const holdMicrophone = (seconds: number): void => session.getState().listening?.gate(seconds);
+
 /** Plays a sound of ours; nothing is read from the microphone meanwhile. */
 function play(sound: Sound): void {
-  const seconds = speaker.play(sound);
-  session.getState().listening?.gate(seconds);
+  holdMicrophone(speaker.play(sound));
 }
 
 /** Sounds the wanted pitch of one string, in hertz. */

@@ -3,7 +3,7 @@ import type { Tuning } from '#shared/tunings/index.ts';
 import { planRetune } from './plan.ts';
 import { beginRetune } from './retuning.ts';
 import type { SoundChoice } from './session.ts';
-import { retunesRead } from './settling.ts';
+import { horizonSeconds, retunesRead } from './settling.ts';
 
 type Begin = {
   readonly host: Host;
@@ -17,6 +17,8 @@ type Begin = {
 export async function beginTouchUp({ host, overview, tunings, settings, sound }: Begin): Promise<void> {
   const log = await host.ask('log.read', { stringSetId: overview.stringSet.id, retunes: retunesRead });
   const tuning = tunings.find(({ id }) => id === overview.instrument.tuningId) ?? null;
-  const plan = planRetune({ overview, tunings, tuning, settings, log, leadUntil: null, now: Date.now() });
-  if (plan !== null) await beginRetune({ host, overview, tuning, plan, sound, settings, isTouchUp: true });
+  const now = Date.now();
+  const plan = planRetune({ overview, tunings, tuning, settings, log, leadUntil: null, now });
+  if (plan === null) return;
+  await beginRetune({ host, overview, tuning, plan, sound, settings, log, until: now + horizonSeconds * 1000, isTouchUp: true });
 }

@@ -1,4 +1,5 @@
 import { useNavigate } from '@tanstack/react-router';
+import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { Settings } from '#shared/contract/index.ts';
 import { courseNumber } from '#shared/instruments/index.ts';
@@ -8,8 +9,9 @@ import { useVerdicts } from '../../stores/settling.ts';
 import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys.ts';
 import { clockTime } from '../../ui/time.ts';
-import { centsText, count, courseText } from '../../ui/words.ts';
+import { count, courseText } from '../../ui/words.ts';
 import { asSeen } from '../stack.ts';
+import { againWords, bigChangeCents, expectWords, reachedWords } from './done-words.ts';
 import styles from './done-page.module.css';
 
 /** What was reached per course, what to expect of it, and when to listen again. */
@@ -18,37 +20,43 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
   const now = useStore(retuning, (state) => state.now);
   const unsaved = useStore(outbox, ({ readings }) => readings.length);
   const verdicts = useVerdicts(now?.overview ?? null, settings.toleranceCents)?.verdicts;
+  const title = useRef<HTMLHeadingElement>(null);
+  // A screen reader reads the title: the retune is over.
+  useEffect(() => title.current?.focus(), []);
   const goOn = () => {
     endRetune();
     void navigate({ to: '/settling', search: now === null ? {} : { on: now.overview.instrument.id } });
   };
   useKeys({ Enter: goOn, PageDown: goOn, Escape: goOn });
   if (now === null || now.finishedAt === null) return null;
-  const checks = (verdicts ?? []).flatMap(({ assessment }) => (assessment.nextCheckSeconds === null ? [] : [assessment.nextCheckSeconds]));
+  const finished = now.finishedAt / 1000;
   const minutes = Math.max(1, Math.round((now.finishedAt - now.startedAt) / 60_000));
+  const isBig = now.coach.strings.some(({ moves }) => moves.some(({ cents }) => Math.abs(cents) >= bigChangeCents));
   return (
     <div className={styles['page']}>
-      <h1>
+      <h1 ref={title} tabIndex={-1}>
         {now.overview.instrument.name} is in {now.to.name}
       </h1>
       <p className="lead quiet">
         {count(minutes, 'minute')}, done at {clockTime(now.finishedAt)}.{' '}
-        {checks.length === 0 ? '' : `Check again at about ${clockTime(Math.min(...checks) * 1000)}.`}
+        <span className={styles['again']}>
+          {againWords(
+            (verdicts ?? []).map(({ assessment }) => assessment),
+            finished,
+          )}
+        </span>
       </p>
       <ul className={styles['list']}>
         {asSeen([...now.to.pitches.entries()], now.overview.instrument).map(([course, pitches]) => {
           const last = now.reached.findLast((reading) => reading.course === course);
-          const verdict = verdicts?.find((one) => one.course === course);
+          const assessment = verdicts?.find((one) => one.course === course)?.assessment;
           return (
             <li key={course} className={styles['row']}>
               <span className={`pitch ${styles['number']}`}>{courseNumber(course, now.to.pitches.length)}</span>
               <span className="pitch">{courseText(pitches)}</span>
-              <span>
-                {last === undefined
-                  ? 'left as it is'
-                  : `${centsText(last.deviationCents, last.sigmaCents)} ${last.deviationCents < 0 ? 'below' : 'above'}`}
-              </span>
-              <span className="quiet">{verdict?.assessment.why ?? ''}</span>
+              <span>{reachedWords(last)}</span>
+              <span>{assessment === undefined ? '' : expectWords(assessment, finished, now.untilSeconds)}</span>
+              <span className="quiet">{assessment?.why ?? ''}</span>
             </li>
           );
         })}
@@ -56,7 +64,7 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
       <p className="quiet">
         {unsaved > 0
           ? `${count(unsaved, 'reading')} still to be written down; Stillstring keeps trying.`
-          : 'Every reading is in the log. After a large change fretted notes are worth a look: play the 12th fret against the open string.'}
+          : `Every reading is in the log.${isBig ? ' After a change as large as this, fretted notes are worth a look: play the 12th fret against the open string.' : ''}`}
       </p>
       <div className={styles['bottom']}>
         <Button look="solid" shortcut="Enter" onPress={goOn}>

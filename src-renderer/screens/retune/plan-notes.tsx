@@ -1,4 +1,5 @@
 import { cautionShare } from '#shared/tension/index.ts';
+import { undershootCents } from '../../stores/undershoot.ts';
 import { Switch } from '../../ui/switch.tsx';
 import { clockTime } from '../../ui/time.ts';
 import { courseText, figure, halves, listed } from '../../ui/words.ts';
@@ -16,10 +17,13 @@ type Props = {
   readonly leadUntil: number;
   readonly isLeadOn: boolean;
   readonly onLead: (isOn: boolean) => void;
+  /** Whether lowered strings of this instrument are taken a little below first. */
+  readonly isBelowFirst: boolean;
+  readonly onBelowFirst: (isOn: boolean) => void;
 };
 
 /** What to know of a plan besides its board: order, lead, pull, care. */
-export function PlanNotes({ lines, moving, leads, leadUntil, isLeadOn, onLead }: Props) {
+export function PlanNotes({ lines, moving, leads, leadUntil, isLeadOn, onLead, isBelowFirst, onBelowFirst }: Props) {
   const [before, after] = [totalNewtons(lines, 'now'), totalNewtons(lines, 'after')];
   return (
     <dl className={styles['notes']}>
@@ -39,6 +43,15 @@ export function PlanNotes({ lines, moving, leads, leadUntil, isLeadOn, onLead }:
           </dd>
         </>
       )}
+      {moving.some(({ cents }) => cents < -undershootCents) ? (
+        <>
+          <dt>Pegs</dt>
+          <dd>If they have play, a loosened string goes about {undershootCents} c below first, then up.</dd>
+          <dd className={styles['figure']}>
+            <Switch words={isBelowFirst ? 'below first' : 'straight'} isOn={isBelowFirst} onChange={onBelowFirst} />
+          </dd>
+        </>
+      ) : null}
       {before === null || after === null ? null : (
         <>
           <dt>Pull</dt>
@@ -58,17 +71,16 @@ export function PlanNotes({ lines, moving, leads, leadUntil, isLeadOn, onLead }:
 const totalNewtons = (lines: readonly Line[], which: 'now' | 'after'): number | null =>
   lines.reduce<number | null>((sum, { [which]: { newtons } }) => (sum === null || newtons === null ? null : sum + newtons), 0);
 
+/** Both numbers, with and without: how far beside its pitch a string is left, and how far it would drift off it. */
 function leadWords(leads: readonly Lead[], leadUntil: number, isOn: boolean): string {
-  if (isOn) {
-    const places = leads.map(
-      ({ line, leadCents }) => `${halves(Math.abs(leadCents))} c ${leadCents < 0 ? 'below' : 'above'} ${courseText(line.to)}`,
-    );
-    return `Left ${listed(places)}, to settle onto pitch by about ${clockTime(leadUntil)}.`;
-  }
-  const drifts = leads.map(
-    ({ line, leadCents }) => `course ${line.number} about ${halves(Math.abs(leadCents))} c ${leadCents < 0 ? 'sharp' : 'flat'}`,
-  );
-  return `Without it, by ${clockTime(leadUntil)}: ${listed(drifts)}.`;
+  const left = ({ line, leadCents }: Lead) =>
+    `${halves(Math.abs(leadCents))} c ${leadCents < 0 ? 'below' : 'above'} ${courseText(line.to)}`;
+  const drift = ({ line, leadCents }: Lead) =>
+    `course ${line.number} about ${halves(Math.abs(leadCents))} c ${leadCents < 0 ? 'sharp' : 'flat'}`;
+  const most = leads.reduce((widest, lead) => (Math.abs(lead.leadCents) > Math.abs(widest.leadCents) ? lead : widest));
+  return isOn
+    ? `Left ${listed(leads.map(left))}, to settle onto pitch by about ${clockTime(leadUntil)}. Without it, then: ${drift(most)}.`
+    : `Without it, by ${clockTime(leadUntil)}: ${listed(leads.map(drift))}. With it, ${left(most)} at first.`;
 }
 
 function careWords(moving: readonly Line[]): string {

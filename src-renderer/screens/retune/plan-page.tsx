@@ -1,6 +1,6 @@
 import { useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
-import type { Overview, Settings } from '#shared/contract/index.ts';
+import type { Output, Overview, Settings } from '#shared/contract/index.ts';
 import { homePitches } from '#shared/instruments/index.ts';
 import { openChord } from '#shared/music/index.ts';
 import { confirmShare } from '#shared/tension/index.ts';
@@ -11,15 +11,16 @@ import type { Plan } from '../../stores/plan.ts';
 import { beginRetune } from '../../stores/retuning.ts';
 import { hearStrum } from '../../stores/session.ts';
 import { soundFor } from '../../stores/sound-choice.ts';
+import { keepUndershoot, undershootOf } from '../../stores/undershoot.ts';
 import { Button } from '../../ui/button.tsx';
 import { Choice } from '../../ui/choice.tsx';
 import { useKeys } from '../../ui/keys.ts';
-import { count } from '../../ui/words.ts';
 import { asSeen } from '../stack.ts';
 import { BreakConfirmation } from './break-confirmation.tsx';
 import { linesOf } from './lines.ts';
 import { PlanBoard } from './plan-board.tsx';
 import { type Lead, PlanNotes } from './plan-notes.tsx';
+import { PlanTime } from './plan-time.tsx';
 import styles from './plan-page.module.css';
 
 type Props = {
@@ -30,22 +31,23 @@ type Props = {
   /** The plan with its lead, and without. */
   readonly withLead: Plan;
   readonly withoutLead: Plan;
+  readonly now: number;
   readonly leadUntil: number;
+  readonly log: Output<'log.read'>;
 };
 
-/** Minutes to turn one course, hearing it included (common practice). */
-const minutesACourse = 1;
 /** A lead smaller than this is not worth a word, in cents. */
 const leastLeadCents = 0.75;
 const rememberedLead = 'stillstring.lead';
 
 /** What will be done, before a peg is touched. */
-export function PlanPage({ overview, tunings, tuning, settings, withLead, withoutLead, leadUntil }: Props) {
+export function PlanPage({ overview, tunings, tuning, settings, withLead, withoutLead, now, leadUntil, log }: Props) {
   const host = useHost();
   const { data: status } = useLibrary('library.status', {});
   const [isAsking, setAsking] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   const [isLeadOn, setLeadOn] = useState(() => localStorage.getItem(rememberedLead) === 'on');
+  const [isBelowFirst, setBelowFirst] = useState(() => undershootOf(overview.instrument.id) > 0);
   const { from, to, present } = withoutLead;
   const lines = linesOf(overview, from, to, present, settings.toleranceCents);
   const moving = lines.filter(({ turn }) => turn !== null).sort((a, b) => (a.turn ?? 0) - (b.turn ?? 0));
@@ -58,15 +60,27 @@ export function PlanPage({ overview, tunings, tuning, settings, withLead, withou
   const begin = () => {
     setAsking(false);
     const plan = isLeadOn ? withLead : withoutLead;
-    beginRetune({ host, overview, tuning, plan, settings, isTouchUp: false, sound: soundFor(overview, settings, status) }).catch(
-      (fault: unknown) => setProblem(fault instanceof Error ? fault.message : String(fault)),
-    );
+    beginRetune({
+      host,
+      overview,
+      tuning,
+      plan,
+      settings,
+      log,
+      until: leadUntil,
+      isTouchUp: false,
+      sound: soundFor(overview, settings, status),
+    }).catch((fault: unknown) => setProblem(fault instanceof Error ? fault.message : String(fault)));
   };
   const startListening = () => (nearBreaking.length > 0 ? setAsking(true) : begin());
   const hear = () => hearStrum(to.hertz.flat());
   const takeLead = (isOn: boolean) => {
     localStorage.setItem(rememberedLead, isOn ? 'on' : 'off');
     setLeadOn(isOn);
+  };
+  const takeBelowFirst = (isOn: boolean) => {
+    keepUndershoot(overview.instrument.id, isOn);
+    setBelowFirst(isOn);
   };
   useKeys({ ' ': startListening, PageDown: startListening, h: hear });
 
@@ -75,18 +89,25 @@ export function PlanPage({ overview, tunings, tuning, settings, withLead, withou
     <div className={styles['page']}>
       <div className={styles['title']}>
         <div>
-          <h1>{to.name}</h1>
+          <div className={styles['named']}>
+            <h1>{to.name}</h1>
+            <ChooseTuning overview={overview} tunings={tunings} tuning={tuning} />
+          </div>
           <p className="quiet">{chord === null ? 'Open courses make no chord with a plain name.' : `Open courses make ${chord}.`}</p>
         </div>
-        <div className={styles['choose']}>
-          <ChooseTuning overview={overview} tunings={tunings} tuning={tuning} />
-          <p className={styles['time']}>
-            <strong>{moving.length === 0 ? 'Nothing to turn' : `About ${count(moving.length * minutesACourse, 'minute')} to turn`}</strong>
-          </p>
-        </div>
+        <PlanTime overview={overview} settings={settings} log={log} moving={moving} now={now} />
       </div>
       <PlanBoard lines={asSeen(lines, overview.instrument)} />
-      <PlanNotes lines={lines} moving={moving} leads={leads} leadUntil={leadUntil} isLeadOn={isLeadOn} onLead={takeLead} />
+      <PlanNotes
+        lines={lines}
+        moving={moving}
+        leads={leads}
+        leadUntil={leadUntil}
+        isLeadOn={isLeadOn}
+        onLead={takeLead}
+        isBelowFirst={isBelowFirst}
+        onBelowFirst={takeBelowFirst}
+      />
       {problem === null ? null : <p role="alert">{problem}</p>}
       <div className={styles['bottom']}>
         <Button look="solid" shortcut="Space" onPress={startListening}>

@@ -67,7 +67,7 @@ function Planning({ overview, tunings, tuning, settings }: PlanningProps) {
     const plan = (until: number | null) => planRetune({ overview, tunings, tuning, settings, log, leadUntil: until, now });
     return { withLead: plan(leadUntil), withoutLead: plan(null) };
   }, [overview, tunings, tuning, settings, log, leadUntil, now]);
-  if (plans === undefined) return null;
+  if (plans === undefined || log === undefined) return null;
   const { withLead, withoutLead } = plans;
   if (withLead === null || withoutLead === null) {
     const title = `${tuning?.name ?? 'This tuning'} has other courses than ${overview.instrument.name}`;
@@ -81,7 +81,9 @@ function Planning({ overview, tunings, tuning, settings }: PlanningProps) {
       settings={settings}
       withLead={withLead}
       withoutLead={withoutLead}
+      now={now}
       leadUntil={leadUntil}
+      log={log}
     />
   );
 }

@@ -11,21 +11,21 @@ export type DrawnBead = {
   readonly board: { readonly width: number; readonly middle: number; readonly height: number };
 };
 
-/** The beads of the screen, by course and string. Course lines put theirs in and take them out. */
-export type Beads = Map<string, DrawnBead>;
+/** The beads of the screen. Boards put theirs in and take them out. */
+export type Beads = Set<DrawnBead>;
 
 /** A bead is faint when its string was not heard for this long, in milliseconds. */
 const faintAfter = 400;
 
 /** Draws the live bead at most once a frame, straight into the picture: React is not asked. */
 export function useBeads(retuneId: string | null): Beads {
-  const [beads] = useState<Beads>(() => new Map());
+  const [beads] = useState<Beads>(() => new Set());
   useEffect(() => {
     if (retuneId === null) return undefined;
     let request = 0;
     const paint = (): void => {
       const { now } = retuning.getState();
-      if (now !== null) for (const bead of beads.values()) paintBead(bead, now);
+      if (now !== null) for (const bead of beads) paintBead(bead, now);
       request = requestAnimationFrame(paint);
     };
     request = requestAnimationFrame(paint);

@@ -1,0 +1,115 @@
+import { courseNumber } from '#shared/instruments/index.ts';
+import { centsBetween, hertz } from '#shared/units/index.ts';
+import { leastCents } from '../../stores/expected.ts';
+import type { Retuning } from '../../stores/retuning.ts';
+import { amountWords, centsText, halves } from '../../ui/words.ts';
+import { hollowOf } from './hollow-words.ts';
+import { pitchWords, whichString, wayOf } from './sentences.ts';
+
+/** The words on the headstock of a course line. `hue` is `below`, `above` or empty; `isNews` = the last line must be seen at once. */
+export type HeadWords = {
+  readonly number: string;
+  readonly from: string;
+  readonly to: string;
+  readonly command: string;
+  readonly hue: '' | 'below' | 'above';
+  readonly cents: string;
+  readonly amount: string;
+  readonly isNews: boolean;
+  readonly plan: string;
+};
+
+export const noHead: HeadWords = { number: '', from: '', to: '', command: '', hue: '', cents: '', amount: '', isNews: false, plan: '' };
+
+/** What a course is to do: the word to obey and how far for the one being worked on, what becomes of it for the others. */
+export function headWords(now: Retuning, course: number): HeadWords {
+  const base = {
+    ...noHead,
+    number: String(courseNumber(course, now.to.pitches.length)),
+    from: pitchWords(now.from.pitches[course]),
+    to: pitchWords(now.to.pitches[course]),
+  };
+  return now.advice.course === course
+    ? { ...base, ...commandWords(now, course) }
+    : { ...base, plan: now.to.pitches.length > 4 ? shortPlan(now, course) : planWords(now, course) };
+}
+
+type Command = Pick<HeadWords, 'command'> & Partial<HeadWords>;
+
+function commandWords({ advice, coach, live, to, overview }: Retuning, course: number): Command {
+  const togo = advice.centsToGo ?? 0;
+  const state = coach.strings.find((one) => one.course === course && one.string === advice.string);
+  const sigma = state?.sigmaCents ?? 0;
+  const which = whichString(advice.string ?? 0, to.pitches[course]?.length ?? 1, overview.instrument);
+  switch (advice.action) {
+    case 'tighten':
+    case 'loosen': {
+      const notice = state?.visit?.notice ?? null;
+      return {
+        command: advice.action,
+        hue: advice.action === 'tighten' ? 'below' : 'above',
+        cents: `${sigma > 3 ? 'about ' : ''}${centsText(togo, sigma)}`,
+        amount: notice ?? (which === '' ? amountWords(togo) : which),
+        isNews: notice !== null,
+      };
+    }
+    case 'stop':
+      return { command: 'stop', cents: 'loosen it', amount: 'and look at its peg', isNews: true };
+    case 'wait':
+      if (coach.paused) return { command: 'paused', amount: 'Space goes on' };
+      return {
+        command: 'there',
+        cents: togo === 0 ? 'on its aim' : `${centsText(togo, sigma)} ${togo < 0 ? 'above' : 'below'}`,
+        amount: 'its aim; let it sound',
+      };
+    default: {
+      if (live?.match.kind === 'unknown')
+        return {
+          command: 'pluck',
+          cents: 'can’t tell yet',
+          amount: `only course ${courseNumber(course, to.pitches.length)}, please`,
+          isNews: true,
+        };
+      if (state === undefined || state.sounding !== null) return { command: 'pluck', cents: 'not sure yet', amount: 'let it sound' };
+      const way = wayOf(state, coach.setup.toleranceCents);
+      if (way === null) return { command: 'pluck', cents: 'once', amount: which === '' ? 'the others may have drawn it off' : which };
+      const amount = amountWords(togo).replace('about ', '');
+      return {
+        command: 'pluck',
+        cents: 'and turn',
+        amount: [which, `${way} ${amount}`].filter((part) => part !== '').join(', '),
+      };
+    }
+  }
+}
+
+/** What becomes of a course, in a word or two: where there are many there is room for no more. */
+function shortPlan({ coach }: Retuning, course: number): string {
+  const states = coach.strings.filter((one) => one.course === course);
+  if (states.every(({ skipped }) => skipped)) return 'left';
+  const places = coach.queue.filter((index) => coach.strings[index]?.course === course);
+  if (places.length > 0) return places.includes(coach.queue[1] ?? -1) ? 'next' : 'waiting';
+  return states.some(({ moves }) => moves.length > 0) ? 'turned' : 'stays';
+}
+
+/** What becomes of a course that is not being worked on. */
+function planWords(now: Retuning, course: number): string {
+  const { coach, expected } = now;
+  const states = coach.strings.filter((one) => one.course === course);
+  const [first] = states;
+  if (first === undefined) return '';
+  if (states.every(({ skipped }) => skipped)) return 'left as it is';
+  const place = coach.queue.findIndex((index) => coach.strings[index]?.course === course);
+  const state = coach.strings[coach.queue[place] ?? -1] ?? first;
+  const togo = centsBetween(hertz(state.aimHertz), hertz(state.presentHertz));
+  const isAway = Math.abs(togo) > coach.setup.toleranceCents;
+  if (place !== -1)
+    return isAway ? `then: ${togo < 0 ? 'loosen' : 'tighten'} ${amountWords(togo).replace('about ', '')}` : 'pluck once more';
+  if (state.landedAtSeconds === null) return 'stays';
+  if (isAway) return 'drawn off, comes again';
+  const own = expected.find((one) => one.course === course);
+  const hollow = own === undefined ? null : hollowOf(own, state, now.to.pitches[course] ?? []);
+  if (Math.abs(state.leadCents) >= leastCents)
+    return `left ${halves(Math.abs(state.leadCents))} c ${state.leadCents < 0 ? 'below' : 'above'}, to settle`;
+  return hollow !== null && hollow.ringCents === null ? hollow.what : 'there';
+}

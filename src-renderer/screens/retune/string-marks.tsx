@@ -1,0 +1,57 @@
+import { useLayoutEffect, useRef } from 'react';
+import { useStore } from 'zustand';
+import { centsBetween, hertz } from '#shared/units/index.ts';
+import { type Retuning, retuning } from '../../stores/retuning.ts';
+import { alongString } from '../../ui/scale.ts';
+import type { BoardLook } from './board.tsx';
+import type { Beads } from './use-beads.ts';
+import styles from './board.module.css';
+
+type Props = {
+  readonly course: number;
+  readonly string: number;
+  readonly look: BoardLook;
+  readonly count: number;
+  readonly width: number;
+  readonly middle: number;
+  readonly beads: Beads;
+};
+
+/** A board wider than this has room for a larger bead, in px. */
+const roomyBoard = 900;
+
+/** Height of a bead that stands upright, in px; smaller where two strings lie beside one another. */
+export function beadHeight(look: BoardLook, count: number, width: number): number {
+  if (look === 'far') return count > 1 ? 64 : 80;
+  if (look === 'still') return count > 1 ? 16 : 26;
+  if (count > 1) return 36;
+  return width > roomyBoard ? 60 : 40;
+}
+
+/** Where a string was last heard, in cents from its aim; null while it sounds, and once it has landed. */
+function lastHeard({ live, coach }: Retuning, course: number, string: number): number | null {
+  if (live?.match.kind === 'match' && live.match.course === course && live.match.string === string) return null;
+  const state = coach.strings.find((one) => one.course === course && one.string === string);
+  if (state === undefined || state.landedAtSeconds !== null) return null;
+  return centsBetween(hertz(state.presentHertz), hertz(state.aimHertz));
+}
+
+/** Where one string was last heard, and its live bead. */
+export function StringMarks({ course, string, look, count, width, middle, beads }: Props) {
+  const path = useRef<SVGPathElement>(null);
+  const last = useStore(retuning, ({ now }) => (now === null ? null : lastHeard(now, course, string)));
+  const height = beadHeight(look, count, width);
+  useLayoutEffect(() => {
+    const bead = path.current;
+    if (bead === null) return undefined;
+    const drawn = { course, string, path: bead, board: { width, middle, height } };
+    beads.add(drawn);
+    return () => void beads.delete(drawn);
+  }, [beads, course, string, width, middle, height]);
+  return (
+    <>
+      {last === null ? null : <circle className={styles['last']} cx={alongString(last) * width} cy={middle} r={5} />}
+      <path ref={path} className={styles['bead']} />
+    </>
+  );
+}

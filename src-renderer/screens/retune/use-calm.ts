@@ -1,0 +1,33 @@
+import { useEffect, useState } from 'react';
+import type { StoreApi } from 'zustand/vanilla';
+import { shallow } from 'zustand/vanilla/shallow';
+
+/** Words that change faster than this cannot be read. */
+const restMilliseconds = 140;
+
+/**
+ * What a store holds, looked at no more often than words can be read; the latest always arrives. A store that changes with every frame of
+ * sound costs a render only where what is selected has changed. `select` must follow from `key` and the state alone.
+ */
+export function useCalm<State, Value>(store: StoreApi<State>, select: (state: State) => Value, key: string | number): Value {
+  const [shown, setShown] = useState({ key, value: select(store.getState()) });
+  useEffect(() => {
+    let timer: ReturnType<typeof setTimeout> | null = null;
+    const look = (): void => {
+      timer = null;
+      const value = select(store.getState());
+      setShown((before) => (before.key === key && shallow(before.value, value) ? before : { key, value }));
+    };
+    look();
+    const off = store.subscribe(() => {
+      timer ??= setTimeout(look, restMilliseconds);
+    });
+    return () => {
+      off();
+      if (timer !== null) clearTimeout(timer);
+    };
+    // The selection is named by its key.
+    // oxlint-disable-next-line react-hooks/exhaustive-deps
+  }, [store, key]);
+  return shown.key === key ? shown.value : select(store.getState());
+}
