@@ -78,7 +78,9 @@ export function leftWords({ semitones, later: { slackIn, breakIn } }: StringJudg
   const ahead = semitones < 0 ? slack : semitones > 0 ? near : null;
   const least = slack === null || near === null ? (slack ?? near) : slack.semitones < near.semitones ? slack : near;
   const shown = ahead ?? least;
-  return shown === null ? '' : marginWords(shown);
+  if (shown === null) return '';
+  if (shown.semitones > 0) return marginWords(shown);
+  return shown.side === 'slack' ? 'slack' : 'past its limit';
 }
 
 /** All strings together against the home tuning: `5 % less than at home`; about as much within a hundredth. */

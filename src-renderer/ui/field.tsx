@@ -13,8 +13,10 @@ type Props = {
   readonly placeholder?: string;
   /** More than one line. */
   readonly isLong?: boolean;
-  /** Called when the player is through with the field: on Enter, or on leaving it. */
+  /** Called when the player is through with the field: on leaving it, or on Enter; in a field of several lines on Ctrl or Cmd and Enter. */
   readonly onDone?: () => void;
+  /** Called on Escape, beside `onDone`: it stays as it was. */
+  readonly onDrop?: () => void;
 };
 
 /** A line to write in, with its label above and what is wrong below. */
@@ -29,6 +31,7 @@ export const Field = ({
   placeholder = '',
   isLong = false,
   onDone,
+  onDrop,
 }: Props) => (
   <TextField
     className={styles['field'] ?? ''}
@@ -43,7 +46,8 @@ export const Field = ({
       : {
           onBlur: onDone,
           onKeyDown: (event) => {
-            if (event.key === 'Enter') onDone();
+            if (event.key === 'Enter' && (!isLong || event.ctrlKey || event.metaKey)) onDone();
+            if (event.key === 'Escape') onDrop?.();
           },
         })}
   >

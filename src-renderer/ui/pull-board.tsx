@@ -68,19 +68,21 @@ function Bar({ line, full, usual }: { readonly line: PullLine; readonly full: nu
   const y = height / 2;
   const { now, later, kind, gauge } = line;
   return (
-    <svg ref={board} className={styles['board']} aria-hidden="true">
-      {usual === null ? null : <rect className={styles['usual']} x={x(usual[0])} y={0} width={x(usual[1] - usual[0])} height={height} />}
-      <line className={styles['rest']} x1={0} x2={width} y1={y} y2={y} />
-      {now === null || width === 0 ? null : (
-        <>
-          <line className={styles['string']} strokeWidth={stringWidth(gauge)} x1={0} x2={x(now)} y1={y} y2={y} />
-          {later !== null && later > now ? (
-            <line className={styles['way']} strokeWidth={3} x1={x(now)} x2={x(later)} y1={y} y2={y} />
-          ) : null}
-          <BeadMark x={x(now)} y={y} height={16} kind={kind} />
-          {later === null || Math.abs(later - now) < 0.05 ? null : <HollowMark x={x(later)} y={y} height={14} />}
-        </>
-      )}
-    </svg>
+    <div className={styles['board']}>
+      <svg ref={board} aria-hidden="true">
+        {usual === null ? null : <rect className={styles['usual']} x={x(usual[0])} y={0} width={x(usual[1] - usual[0])} height={height} />}
+        <line className={styles['rest']} x1={0} x2={width} y1={y} y2={y} />
+        {now === null || width === 0 ? null : (
+          <>
+            <line className={styles['string']} strokeWidth={stringWidth(gauge)} x1={0} x2={x(now)} y1={y} y2={y} />
+            {later !== null && later > now ? (
+              <line className={styles['way']} strokeWidth={3} x1={x(now)} x2={x(later)} y1={y} y2={y} />
+            ) : null}
+            <BeadMark x={x(now)} y={y} height={16} kind={kind} />
+            {later === null || Math.abs(later - now) < 0.05 ? null : <HollowMark x={x(later)} y={y} height={14} />}
+          </>
+        )}
+      </svg>
+    </div>
   );
 }

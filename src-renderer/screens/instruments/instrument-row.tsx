@@ -39,8 +39,8 @@ export function InstrumentRow({ overview, tunings, settings, verdicts, pxPerMill
   const [isEditing, setEditing] = useState(false);
   const item = useRef<HTMLLIElement>(null);
   useEffect(() => {
-    if (isOpen) item.current?.scrollIntoView({ block: 'nearest' });
-  }, [isOpen]);
+    if (isOpen) item.current?.scrollIntoView({ block: isEditing ? 'start' : 'nearest' });
+  }, [isOpen, isEditing]);
   const now = useNow();
   const standing = verdicts === undefined ? null : standingOf(overview, verdicts, now);
   const { instrument } = overview;

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { type Settings, settingsSchema } from '#shared/contract/index.ts';
 import { useChange, useLibrary } from '../../stores/library.ts';
+import { pitchText, setNoteLanguage, useNoteLanguage } from '../../ui/note-names.ts';
 import { Switch } from '../../ui/switch.tsx';
 import { TwoWay } from '../../ui/two-way.tsx';
 import { Cautions, Keys } from './help.tsx';
@@ -22,6 +23,7 @@ const problemOf =
 export function SettingsScreen() {
   const { data: settings } = useLibrary('settings.read', {});
   const save = useChange('settings.save');
+  const noteNames = useNoteLanguage();
   if (settings === undefined) return null;
   const set = (change: Partial<Settings>) => save.mutate({ ...settings, ...change });
   return (
@@ -54,6 +56,21 @@ export function SettingsScreen() {
       <Row title="Sound">
         <MicrophoneSetting chosen={settings.microphoneLabel} onChange={(microphoneLabel) => set({ microphoneLabel })} />
         <Switch words="A knock when a course has landed" isOn={settings.soundCues} onChange={(soundCues) => set({ soundCues })} />
+      </Row>
+      <Row title="Note names">
+        <TwoWay
+          label="How notes are named"
+          options={[
+            { value: 'english', words: 'C D E F G A B' },
+            { value: 'german', words: 'C D E F G A H' },
+            { value: 'fixed-do', words: 'Do Re Mi Fa Sol La Si' },
+          ]}
+          value={noteNames}
+          onChange={setNoteLanguage}
+        />
+        <p className="small quiet">
+          They are shown, typed and printed like this, on this device: {pitchText('Bb3')} for the B flat below middle C.
+        </p>
       </Row>
       <Row title="Look">
         <TwoWay

@@ -1,8 +1,9 @@
 import type { Overview } from '#shared/contract/index.ts';
 import { byEarSheet } from '#shared/exchange/index.ts';
+import { writtenPitch } from '#shared/music/index.ts';
 import type { OpenPitches, Tuning } from '#shared/tunings/index.ts';
 import type { TuningHere } from '../../stores/strings.ts';
-import { courseText } from '../../ui/words.ts';
+import { courseText, pitchText } from '../../ui/words.ts';
 import styles from './sheet-page.module.css';
 
 type Props = { readonly tuning: Tuning; readonly to: TuningHere; readonly overview: Overview; readonly from: OpenPitches };
@@ -21,8 +22,8 @@ export function ByEarPaper({ tuning, to, overview: { instrument }, from }: Props
         <p className="lead">Nothing has to be turned.</p>
       ) : (
         <ol className={styles['steps']}>
-          {steps.map(({ course, sentence }) => (
-            <li key={course}>{sentence}</li>
+          {steps.map(({ course, to: pitch, sentence }) => (
+            <li key={course}>{sentence.replace(writtenPitch(pitch), pitchText(pitch))}</li>
           ))}
         </ol>
       )}

@@ -1,12 +1,15 @@
-import { type ReactNode, useEffect, useRef } from 'react';
+import { type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import type { Song } from '#shared/sets/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
+import { stateOf } from '../../stores/strings.ts';
 import { listed } from '../../ui/words.ts';
 import { CautionBlock } from '../caution-block.tsx';
 import { JudgedPulls } from '../judged-pulls.tsx';
 import { inLetters } from '../numbers.ts';
-import { type Here, takersOf } from './tuning-rows.ts';
+import { EditLine } from './edit-line.tsx';
+import { shownOn } from './shown-on.ts';
+import { type Here, hereOn, takersOf } from './tuning-rows.ts';
 import styles from './tunings.module.css';
 
 type Props = {
@@ -16,12 +19,13 @@ type Props = {
   readonly related: readonly string[];
   readonly overview: Overview;
   readonly others: readonly Overview[];
+  readonly tunings: readonly Tuning[];
   readonly songs: readonly Song[];
   readonly settings: Settings;
 };
 
 /** A tuning's row, opened: what each string pulls now and in it, the songs in it, which other instruments take it. */
-export function OpenTuning({ tuning, here, related, overview, others, songs, settings }: Props) {
+export function OpenTuning({ tuning, here: asKept, tunings, related, overview, others, songs, settings }: Props) {
   const titles = songs.filter(({ tuningId }) => tuningId === tuning.id).map(({ title }) => title);
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
@@ -33,22 +37,23 @@ export function OpenTuning({ tuning, here, related, overview, others, songs, set
     });
     return () => cancelAnimationFrame(request);
   }, []);
-  const { takes, cannot } = takersOf(tuning, others, settings);
+  const [writing, setWriting] = useState<Tuning | null>(null);
+  const here = writing === null ? asKept : hereOn(overview, writing, stateOf(overview, tunings, settings), settings);
+  const { takes, cannot } = takersOf(writing ?? tuning, others, settings);
   return (
     <div ref={place} className={styles['open']}>
       {here === null ? null : (
-        <>
-          <JudgedPulls
-            title="Pull of each string"
-            judged={here.judged}
-            from={here.from}
-            to={here.to}
-            overview={overview}
-            settings={settings}
-          />
-          <CautionBlock judged={here.judged} courses={overview.stringSet.courses.length} />
-        </>
+        <JudgedPulls
+          title="Pull of each string"
+          judged={here.judged}
+          from={here.from}
+          to={here.to}
+          overview={overview}
+          settings={settings}
+        />
       )}
+      <EditLine tuning={tuning} ground={{ tuning, ...shownOn(tuning, overview, settings) }} onWriting={setWriting} />
+      {here === null ? null : <CautionBlock judged={here.judged} courses={overview.stringSet.courses.length} />}
       <div className={styles['more']}>
         <div>
           <Part title="Songs">
@@ -72,8 +77,6 @@ export function OpenTuning({ tuning, here, related, overview, others, songs, set
               <p>{related.join(' ')}</p>
             </Part>
           )}
-          {tuning.tags.length === 0 ? null : <Part title="Tags">{tuning.tags.join(', ')}</Part>}
-          {tuning.notes === '' ? null : <Part title="Notes">{tuning.notes}</Part>}
         </div>
         <div>
           {cannot.length === 0 ? null : (

@@ -1,11 +1,11 @@
 import { useState } from 'react';
 import { Form } from 'react-aria-components';
 import type { Overview, Settings } from '#shared/contract/index.ts';
-import { courseNumber } from '#shared/instruments/index.ts';
 import type { OpenPitches, Tuning } from '#shared/tunings/index.ts';
 import { hertz } from '#shared/units/index.ts';
 import { useSaveTuning } from '../../stores/changes.ts';
 import { type HeardCourse, playedPitches } from '../../stores/played.ts';
+import { hearStrum } from '../../stores/session.ts';
 import { Button } from '../../ui/button.tsx';
 import { Choice } from '../../ui/choice.tsx';
 import { Field } from '../../ui/field.tsx';
@@ -24,7 +24,10 @@ import {
   readPitches,
   spelledIn,
 } from './draft.ts';
-import { DraftMargins } from './draft-margins.tsx';
+import { CautionBlock } from '../caution-block.tsx';
+import { JudgedPulls } from '../judged-pulls.tsx';
+import { CentsFields } from './cents-fields.tsx';
+import { draftHere } from './draft-here.ts';
 import { PlayIn } from './play-in.tsx';
 import styles from './tuning-form.module.css';
 
@@ -61,6 +64,7 @@ export function TuningForm({ ground, overview, tunings, settings, onLeave }: Pro
     const { offsetCents } = playedPitches(heard, hertz(settings.referenceHertz));
     set({ offsets: centsFields(keeps ? offsetCents : offsetCents.map(() => 0)) });
   };
+  const here = draftHere(draft, ground, { overview, tunings, settings });
   const isHere = ground.home.length === overview.stringSet.courses.length;
   const field = (
     name: 'name' | 'pitches' | 'tags' | 'notes',
@@ -87,38 +91,44 @@ export function TuningForm({ ground, overview, tunings, settings, onLeave }: Pro
       {heard.length === 0 ? null : (
         <Switch words="Keep how far each course lies from its note, in cents" isOn={keepsCents} onChange={keepCents} />
       )}
-      <div className={styles['key']}>
-        <Choice
-          label="Spelled as in"
-          options={keys().map(({ words }) => ({ value: words, words }))}
-          value={null}
-          empty="the key of …"
-          onChange={(words) => {
-            const chosen = keys().find((one) => one.words === words);
-            if (chosen !== undefined) set({ pitches: spelledIn(draft.pitches, ground.home, chosen.key) });
-          }}
-        />
-      </div>
-      <fieldset className={styles['offsets']}>
-        <legend className="small quiet">Cents above or below these pitches, where you want that</legend>
-        {draft.offsets.map((text, course) => (
-          <Field
-            key={course}
-            label={`Course ${courseNumber(course, draft.offsets.length)}`}
-            value={text}
-            onChange={(value) => set({ offsets: draft.offsets.map((one, place) => (place === course ? value : one)) })}
-            problem={problems[`offset ${course}`] ?? null}
+      {here === null ? null : (
+        <div className={styles['margins']}>
+          <JudgedPulls
+            title={`On ${overview.instrument.name}, now and then`}
+            judged={here.judged}
+            from={here.from}
+            to={here.to}
+            overview={overview}
+            settings={settings}
           />
-        ))}
-      </fieldset>
-      {field('tags', 'Tags, parted by commas')}
-      {field('notes', 'Notes', { isLong: true })}
-      {isHere ? <DraftMargins draft={draft} ground={ground} overview={overview} tunings={tunings} settings={settings} /> : null}
+          <CautionBlock judged={here.judged} courses={overview.stringSet.courses.length} />
+        </div>
+      )}
+      <div className={styles['line']}>
+        <div className={styles['key']}>
+          <Choice
+            label="Spelled as in"
+            options={keys().map(({ words }) => ({ value: words, words }))}
+            value={null}
+            empty="the key of …"
+            onChange={(words) => {
+              const chosen = keys().find((one) => one.words === words);
+              if (chosen !== undefined) set({ pitches: spelledIn(draft.pitches, ground.home, chosen.key) });
+            }}
+          />
+        </div>
+        <CentsFields offsets={draft.offsets} problems={problems} onChange={(offsets) => set({ offsets })} />
+      </div>
+      <div className={styles['line']}>
+        {field('tags', 'Tags, parted by commas')}
+        {field('notes', 'Notes', { isLong: true })}
+      </div>
       {save.error === null ? null : <p role="alert">{save.error.message}</p>}
-      <div className={styles['buttons']}>
+      <div className={styles['bottom']}>
         <Button look="solid" submits isDisabled={save.isPending}>
           Save
         </Button>
+        {here === null ? null : <Button onPress={() => hearStrum(here.to.hertz.flat())}>Hear it</Button>}
         <Button look="plain" onPress={onLeave}>
           {ground.tuning === null ? 'Not now' : 'Leave it as it was'}
         </Button>

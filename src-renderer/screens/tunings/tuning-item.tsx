@@ -67,6 +67,7 @@ function Contents({ row }: { readonly row: TuningRow }) {
         <OpenTuning
           tuning={tuning}
           here={here}
+          tunings={tunings}
           related={relatives(tuning, tunings, twins, overview.instrument.name)}
           overview={overview}
           others={others}

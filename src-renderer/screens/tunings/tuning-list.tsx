@@ -37,6 +37,7 @@ export function TuningList({ entries, opened, ground, isFocused, onOpen, onPlan 
           selectionMode="single"
           selectionBehavior="replace"
           disallowTypeAhead
+          keyboardNavigationBehavior="tab"
           autoFocus={isFocused}
           selectedKeys={opened === null ? [] : [opened.tuning.id]}
           onSelectionChange={(keys) => onOpen(keys === 'all' ? null : ([...keys].map(String)[0] ?? null))}

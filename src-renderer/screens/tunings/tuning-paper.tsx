@@ -3,6 +3,7 @@ import { tuningSheet } from '#shared/exchange/index.ts';
 import { homePitches } from '#shared/instruments/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import type { TuningHere } from '../../stores/strings.ts';
+import { chordText } from '../../ui/note-names.ts';
 import { amountWords, courseText, figure } from '../../ui/words.ts';
 import styles from './sheet-page.module.css';
 
@@ -14,7 +15,8 @@ const moveWords = (semitones: number): string =>
 /** The sheet of a tuning: a line a course, from the player's eye down. */
 export function TuningPaper({ tuning, to, overview: { instrument, stringSet }, referenceHertz }: Props) {
   const offsets = tuning.courses.map(({ offsetCents }) => offsetCents);
-  const { chord, stringing, lines } = tuningSheet(homePitches(stringSet), to.pitches, to.hertz, offsets);
+  const { stringing, lines } = tuningSheet(homePitches(stringSet), to.pitches, to.hertz, offsets);
+  const chord = chordText(to.pitches.flat());
   const hasOffsets = lines.some(({ offsetCents }) => offsetCents !== 0);
   return (
     <>

@@ -1,5 +1,4 @@
 import { useState } from 'react';
-import type { Overview, Settings } from '#shared/contract/index.ts';
 import { homePitches } from '#shared/instruments/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { useChosenInstrument } from '../../stores/chosen.ts';
@@ -12,6 +11,7 @@ import { useUndoKey } from '../../ui/keys.ts';
 import { Nothing } from '../../ui/nothing.tsx';
 import { UndoLine } from '../../ui/undo-line.tsx';
 import type { Ground } from './draft.ts';
+import { shownOn } from './shown-on.ts';
 import { FilesMenu } from './files-menu.tsx';
 import { ImportPage } from './import-page.tsx';
 import { NoTunings } from './no-tunings.tsx';
@@ -95,11 +95,4 @@ export function TuningsScreen() {
       onRemove={remove}
     />
   );
-}
-
-/** A tuning opens as it is on the instrument in hand; where that cannot take it, as it was written. */
-function shownOn(tuning: Tuning, overview: Overview, settings: Settings): Pick<Ground, 'shown' | 'home'> {
-  const here = tuningOn(overview, tuning, settings);
-  if (here === null) return { shown: tuning.courses.map(({ pitches }) => pitches), home: tuning.home };
-  return { shown: here.pitches, home: homePitches(overview.stringSet) };
 }
