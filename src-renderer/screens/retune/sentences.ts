@@ -68,7 +68,7 @@ export const spoken = (sentence: string): string =>
     .replaceAll('·', 'and')
     .replaceAll('½', ' and a half')
     .replaceAll('−', 'minus ')
-    .replaceAll(/(\d) c\b/gu, '$1 cents')
+    .replaceAll(/(\d|half) c\b/gu, '$1 cents')
     .replaceAll(/\s+/gu, ' ')
     .replaceAll(/ ([.,:])/gu, '$1')
     .trim();
