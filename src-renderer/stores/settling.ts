@@ -65,26 +65,20 @@ function verdictsOf({ stringSet, log, wanted, toleranceCents }: Facts, now: numb
   return verdicts;
 }
 
-/** So many instruments are judged for a list, those that were touched or heard last: one takes the host about a tenth of a second. */
-const mostJudged = 48;
-const setsAtOnce = 8;
+/** So many instruments are judged for a list, those that were touched or heard last: one takes the host a tenth of a second or two. */
+const mostJudged = 24;
 const againMilliseconds = 60_000;
 
 /**
  * The verdicts on the instruments of a list, by their ids. In a library with more than `mostJudged` of them, one that was left alone for longer than
- * all those is not there; nor is any until all are judged.
+ * all those is not there.
  */
 export function useEveryVerdict(overviews: readonly Overview[], toleranceCents: number): ReadonlyMap<string, readonly StringVerdict[]> {
   const host = useHost();
-  const ids = useMemo(() => lastTouched(overviews).map(({ stringSet }) => stringSet.id), [overviews]);
+  const stringSetIds = useMemo(() => lastTouched(overviews).map(({ stringSet }) => stringSet.id), [overviews]);
   const { data } = useQuery({
-    queryKey: ['verdicts.read', ids, toleranceCents],
-    queryFn: async () => {
-      const sets: SetVerdicts[] = [];
-      for (let from = 0; from < ids.length; from += setsAtOnce)
-        sets.push(...(await host.ask('verdicts.read', { stringSetIds: ids.slice(from, from + setsAtOnce) })));
-      return sets;
-    },
+    queryKey: ['verdicts.read', stringSetIds, toleranceCents],
+    queryFn: () => host.ask('verdicts.read', { stringSetIds }),
     refetchInterval: againMilliseconds,
     placeholderData: keepPreviousData,
   });

@@ -1,4 +1,4 @@
-import { Chord } from 'tonal';
+import { Chord, Note } from 'tonal';
 import type { NoteLanguage } from './names.ts';
 import { pitchClass, pitchMidi, type SpelledPitch, writtenPitchIn } from './pitch.ts';
 
@@ -14,25 +14,23 @@ const plainNames: readonly (readonly [RegExp, string])[] = [
  * `openChord(['G4', 'C4', 'Eb4', 'G4'])` → `C minor`; the standard ukulele strings → `C6`.
  */
 export function openChord(pitches: readonly SpelledPitch[], language: NoteLanguage = 'english'): string | null {
-  const rising = [...pitches].sort((a, b) => pitchMidi(a) - pitchMidi(b)).map(pitchClass);
-  const classes = [...new Set(rising)];
+  const rising = [...pitches].sort((a, b) => pitchMidi(a) - pitchMidi(b));
+  const classes = [...new Map(rising.map((pitch) => [pitchClass(pitch), pitchMidi(pitch) % 12]))];
   if (classes.length < 2) return null;
-  const found = classes
-    .flatMap((first) => Chord.detect([first, ...classes.filter((name) => name !== first)]))
-    .filter((name) => !name.includes('/'))
-    .map((name) => Chord.get(name))
-    .filter((chord) => chord.tonic !== null && chord.notes.length === classes.length && plainKinds.includes(kindOf(chord)));
-  const best = found.sort(
-    (a, b) =>
-      plainKinds.indexOf(kindOf(a)) - plainKinds.indexOf(kindOf(b)) || classes.indexOf(a.tonic ?? '') - classes.indexOf(b.tonic ?? ''),
-  )[0];
-  if (best === undefined || best.tonic === null) return null;
-  const kind = kindOf(best);
+  let best: { readonly root: string; readonly rank: number } | null = null;
+  for (const [root, semitones] of classes) {
+    const above = new Set(classes.map(([, other]) => (other - semitones + 12) % 12));
+    const rank = above.size === classes.length ? (rankOf.get(keyOf(above)) ?? null) : null;
+    if (rank !== null && (best === null || rank < best.rank)) best = { root, rank };
+  }
+  const kind = best === null ? undefined : plainKinds[best.rank];
+  if (best === null || kind === undefined) return null;
   const plain = plainNames.find(([pattern]) => pattern.test(kind));
-  return writtenPitchIn(best.tonic, language) + (plain?.[1] ?? kind.replace('Madd', ' add').replaceAll('b', '♭').replaceAll('#', '♯'));
+  return writtenPitchIn(best.root, language) + (plain?.[1] ?? kind.replace('Madd', ' add').replaceAll('b', '♭').replaceAll('#', '♯'));
 }
 
-const kindOf = ({ symbol, tonic }: { readonly symbol: string; readonly tonic: string | null }): string => symbol.slice(tonic?.length ?? 0);
+/** A set of semitones above a root, as a text: `0 4 7`. */
+const keyOf = (semitones: ReadonlySet<number>): string => [...semitones].sort((a, b) => a - b).join(' ');
 
 /** Chord kinds that a player has a name for, the plainest first; anything beyond is not named (own choice). */
 const plainKinds = [
@@ -55,3 +53,8 @@ const plainKinds = [
   'm7b5',
   '69',
 ];
+
+/** The place of each kind in `plainKinds`, by its semitones above the root: asked of tonal once, since naming a chord there takes half a millisecond. */
+const rankOf: ReadonlyMap<string, number> = new Map(
+  plainKinds.map((kind, rank) => [keyOf(new Set(Chord.get(`C${kind}`).notes.map((name) => Note.chroma(name)))), rank]),
+);

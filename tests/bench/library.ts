@@ -1,4 +1,4 @@
-// A library of 1 000 instruments, 5 000 tunings and 2 000 000 readings: opened, asked, searched in Chromium; and a file of 10 MB taken in.
+// A library of 1 000 instruments, 5 000 tunings and 2 000 000 readings: opened, asked, gone through in Chromium; and a file of 10 MB taken in.
 // Printed, never asserted. Each figure is the median of a few runs, the host in this process.
 
 import { mkdtempSync, rmSync, statSync } from 'node:fs';
@@ -9,7 +9,7 @@ import { writeLibraryFile } from '#shared/exchange/index.ts';
 import { type Service, startService } from '../../src-main/service/index.ts';
 import { evening } from '../support/wren.ts';
 import { makeLibrary, manyReadings, manyThings, setId } from './library/large.ts';
-import { searchTunings } from './library/search.ts';
+import { useInChromium, type Work } from './library/in-chromium.ts';
 
 const runs = 5;
 const size = { instruments: 1000, tunings: 5000, readings: 2_000_000 } as const;
@@ -52,6 +52,9 @@ async function times(count: number, work: () => Promise<number>): Promise<readon
   return found;
 }
 
+const day = 86_400_000;
+const yearByDays = { from: evening - 365 * day, until: evening, bucketMilliseconds: day };
+
 async function largeLibrary(folder: string): Promise<void> {
   const [made] = await timed(() => makeLibrary(folder, size));
   const megabytes = (statSync(join(folder, 'library.sqlite')).size / 1e6).toFixed(0);
@@ -75,8 +78,14 @@ async function largeLibrary(folder: string): Promise<void> {
     ['tunings.list', 'tunings.list', {}],
     ['log.read, the last 4 retunes of one string set', 'log.read', { stringSetId: setId(499), retunes: 4 }],
     ['log.read, all 20 retunes of one string set', 'log.read', { stringSetId: setId(499), retunes: 200 }],
+    ['log.summary, a year of one string set by days', 'log.summary', { stringSetId: setId(499), ...yearByDays }],
+    ['verdicts.read, one string set judged before', 'verdicts.read', { stringSetIds: [setId(499)] }],
   ];
   for (const [words, name, input] of figures) console.log(`${words}: ${milliseconds(await times(runs, () => ask(again, name, input)))}`);
+  const eight = Array.from({ length: 8 }, (_, at) => setId(at));
+  console.log(
+    `verdicts.read, eight string sets for the first time: ${(await ask(again, 'verdicts.read', { stringSetIds: eight })).toFixed(0)} ms`,
+  );
   await again.close();
 }
 
@@ -93,14 +102,18 @@ async function largeFile(folder: string): Promise<void> {
   );
 }
 
-async function search(folder: string, words: string): Promise<void> {
+const told = ({ name, milliseconds: time, longTasks }: Work): string =>
+  `${name} ${time.toFixed(0)} ms (${longTasks.length} tasks over 50 ms, the longest ${Math.max(0, ...longTasks).toFixed(0)} ms)`;
+
+async function inChromium(folder: string, words: string): Promise<void> {
   try {
-    const { screen, list, keystrokes, unchanged } = await searchTunings(folder, 'instrument-0');
-    console.log(`in Chromium, ${words}: first screen ${screen.toFixed(0)} ms, list of tunings ${list.toFixed(0)} ms after it was gone to`);
+    const { screen, judged, visits, scrolling, keystrokes, unchanged } = await useInChromium(folder, 'instrument-0');
+    console.log(`in Chromium, ${words}: first screen ${screen.toFixed(0)} ms, then gone to: ${visits.map(told).join(', ')}`);
+    console.log(`instruments with their verdicts, gone back to: ${judged.toFixed(0)} ms; ${told(scrolling)} through 48 000 px of tunings`);
     console.log(`search, keystroke to other rows painted: ${milliseconds(keystrokes)}; ${unchanged} keystrokes left the rows as they were`);
   } catch (fault) {
     if (!(fault instanceof errors.TimeoutError)) throw fault;
-    console.log(`in Chromium, ${words}: no list of tunings in time. ${fault.message.split('\n')[0]}`);
+    console.log(`in Chromium, ${words}: not all was there in time. ${fault.message.split('\n')[0]}`);
   }
 }
 
@@ -113,7 +126,7 @@ try {
     ['young', 'with 20 000 readings'],
     ['large', 'with all readings'],
   ] as const)
-    await search(join(folder, name), words);
+    await inChromium(join(folder, name), words);
 } finally {
   rmSync(folder, { recursive: true, force: true });
 }

@@ -40,11 +40,16 @@ export const manyThings = ({ instruments, tunings }: Omit<Size, 'readings'>): Li
   };
 };
 
-/** Readings of all string sets in turn, a minute apart, the last one at `evening`; the same ones every time. */
+/** A string goes flat by so much for every tenfold time since a retune. */
+const creepCents = -1.5;
+
+/** Readings of all string sets in turn, a minute apart, the last one at `evening`; each creeps from retune to retune. The same ones every time. */
 export function* manyReadings({ instruments, readings }: Omit<Size, 'tunings'>): Generator<LibraryRows['readings'][number]> {
   const random = xoroshiro128plus(seed);
+  const retuneEvery = Math.floor(readings / retunesEach);
   for (let at = 0; at < readings; at += 1) {
-    const deviationCents = uniformInt(random, -200, 200) / 10;
+    const minutesSinceRetune = (at % retuneEvery) + 1;
+    const deviationCents = creepCents * Math.log10(minutesSinceRetune) + uniformInt(random, -10, 10) / 10;
     yield {
       ...reading,
       id: scattered(at),

@@ -88,6 +88,8 @@ describe('what chord open courses make', () => {
     ['D3 G3 B3 D4', 'G major'],
     ['D2 A2 D3 F#3 A3 D4', 'D major'],
     ['D2 A2 D3 G3 A3 D4', 'Dsus4'],
+    ['D3 A3 E4 B4 F#5', 'D69'],
+    ['B3 F#3 A3 E4 D3', 'D69'],
   ])('%s makes %s', (row, chord) => {
     expect(openChord(open(row).flat())).toBe(chord);
   });
