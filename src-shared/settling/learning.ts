@@ -1,7 +1,8 @@
 import { strainsOf } from './creep.ts';
 import { assumedKnowledge, type StringKnowledge } from './hypotheses.ts';
 import { stretchesOf } from './layout.ts';
-import { fitSession, logSum, type Session } from './posterior.ts';
+import { column, fitSession, logSum, type Candidate, type Session } from './posterior.ts';
+import type { CreepRate } from './prior.ts';
 import { findSlips } from './slips.ts';
 import { thin } from './thin.ts';
 import { sittings } from './weather.ts';
@@ -12,9 +13,9 @@ import type { Move, RetuneLog, Slip, StringFacts } from './types.ts';
 const rememberedRetunes = 8;
 const keeping = { newest: 4, groups: 10 };
 /** How much the rate differs from one retune of a string to the next, as a share of it (assumed). */
-const retuneDeviation = 0.15;
+const retuneDeviation = 0.1;
 /** Evidence about the law is counted at this share, as no law of the list is the true one. */
-const lawTrust = 0.5;
+const lawTrust = 0.7;
 
 /** What the earlier retunes of a string taught, and the slips in them, one list a retune (the latest eight, oldest first). */
 export interface Lesson {
@@ -64,20 +65,33 @@ function pastSession(retune: RetuneLog, moves: readonly Move[], string: StringFa
   };
 }
 
+/** Mean and variance of one unknown over the candidates of a law, which have `share` of the weight. */
+function marginal(candidates: readonly Candidate[], share: number, at: number): CreepRate {
+  const mean = candidates.reduce((sum, c) => sum + (c.weight / share) * (c.belief.mean[at] ?? 0), 0);
+  const variance = candidates.reduce((sum, { weight, belief }) => {
+    const within = belief.covariance[at * (belief.mean.length + 1)] ?? 0;
+    return sum + (weight / share) * (within + ((belief.mean[at] ?? 0) - mean) ** 2);
+  }, 0);
+  return { mean, variance };
+}
+
 /** The knowledge after one session. */
 function learnFrom(knowledge: StringKnowledge, session: Session): StringKnowledge {
   const candidates = fitSession(session, knowledge.laws);
   const laws = knowledge.laws.map((belief, index) => {
     const own = candidates.filter(({ lawIndex }) => lawIndex === index);
     const share = own.reduce((sum, { weight }) => sum + weight, 0) || 1e-12;
-    const mean = own.reduce((sum, c) => sum + (c.weight / share) * (c.belief.mean[0] ?? 0), 0);
-    const variance = own.reduce(
-      (sum, c) => sum + (c.weight / share) * ((c.belief.covariance[0] ?? 0) + ((c.belief.mean[0] ?? 0) - mean) ** 2),
-      0,
-    );
-    const rate = Number.isFinite(mean) && share > 1e-9 ? { mean, variance: variance + (retuneDeviation * mean) ** 2 } : belief.rate;
+    const rate = marginal(own, share, column.rate);
+    const skew = marginal(own, share, column.skew);
     const told = logSum(own.map(({ logEvidence }) => logEvidence)) - belief.logWeight;
-    return { ...belief, rate, logWeight: belief.logWeight + lawTrust * told };
+    const logWeight = belief.logWeight + lawTrust * told;
+    if (!(share > 1e-9) || !(Math.abs(rate.mean) > 0)) return { ...belief, logWeight };
+    return {
+      ...belief,
+      logWeight,
+      rate: { mean: rate.mean, variance: rate.variance + (retuneDeviation * rate.mean) ** 2 },
+      skew: { mean: skew.mean / rate.mean, variance: skew.variance / rate.mean ** 2 },
+    };
   });
   const total = logSum(laws.map(({ logWeight }) => logWeight));
   return { ...knowledge, retunes: knowledge.retunes + 1, laws: laws.map((l) => ({ ...l, logWeight: l.logWeight - total })) };

@@ -1,6 +1,6 @@
 import type { StringKnowledge } from './hypotheses.ts';
 import { meanOf, quantileOf, shareBelow, type Part } from './mixture.ts';
-import { fitSession, logSum, mixed, partsOf, type Candidate, type Session } from './posterior.ts';
+import { column, fitSession, logSum, mixed, partsOf, type Candidate, type Session } from './posterior.ts';
 import type { Forecast } from './types.ts';
 import { withWeather } from './weather.ts';
 
@@ -9,7 +9,7 @@ import { withWeather } from './weather.ts';
 /** Against the likeliest. */
 const negligibleWeight = 0.01;
 /** No law of the list is the string's own: a forecast movement is uncertain by at least this share of itself (measured on the bench). */
-const lawErrorShare = 0.12;
+const lawErrorShare = 0.13;
 
 /** A fitted session, asked about moments. Moments before the present stretch are answered as if the stretch had already begun. */
 export interface Outlook {
@@ -73,8 +73,8 @@ export function outlookOn(
     drift: (centsPerHour) => {
       const parts = candidates.map(({ weight, belief }) => ({
         weight,
-        mean: (belief.mean[1] ?? 0) - session.common.centsPerHour,
-        variance: belief.covariance[belief.mean.length + 1] ?? 0,
+        mean: (belief.mean[column.drift] ?? 0) - session.common.centsPerHour,
+        variance: belief.covariance[column.drift * (belief.mean.length + 1)] ?? 0,
       }));
       return { centsPerHour: meanOf(parts), shareBelow: shareBelow(parts, centsPerHour) };
     },

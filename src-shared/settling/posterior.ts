@@ -2,7 +2,7 @@ import { growthOf, superposed, type Strain } from './creep.ts';
 import { driftSpreads, sigmaFactors, type DriftSpread, type LawBelief, type SigmaFactor } from './hypotheses.ts';
 import { firstDoubts } from './doubts.ts';
 import { movementHeard, smallestSigmaCents, type Step, type Stretch } from './layout.ts';
-import { covarianceOf, dot, independent, varianceOf, type Belief } from './linear.ts';
+import { covarianceOf, dot, varianceOf, type Belief } from './linear.ts';
 import { robustFit } from './robust.ts';
 import { driftHours } from './weather.ts';
 
@@ -31,9 +31,14 @@ export interface Candidate {
   readonly rowAt: (atSeconds: number) => Float64Array;
 }
 
-const rateColumn = 0;
-const driftColumn = 1;
-const levelColumn = 2;
+/** Where the unknowns stand in a row: the creep rate, its skew, the drift, then a level for each stretch, then the steps. */
+export const column = {
+  rate: 0,
+  skew: 1,
+  drift: 2,
+  level: (stretch: number) => 3 + stretch,
+  step: ({ stretches }: Pick<Session, 'stretches'>, step: number) => 3 + stretches.length + step,
+} as const;
 
 /** Fits every hypothesis of the listed laws; weights sum to 1. Laws far behind in a first round are left at that. */
 export function fitSession(
@@ -43,7 +48,8 @@ export function fitSession(
   drifts: readonly DriftSpread[] = driftSpreads,
 ): readonly Candidate[] {
   const { stretches, steps, strains, common, nowSeconds } = session;
-  const width = levelColumn + stretches.length + steps.length;
+  const width = column.step(session, steps.length);
+  const sizes = strains.map((strain) => ({ ...strain, semitones: Math.abs(strain.semitones) }));
   const readings = stretches.flatMap((stretch) => stretch.readings);
   const cents = Float64Array.from(readings, (reading) => reading.cents);
   const claimed = Float64Array.from(
@@ -60,29 +66,38 @@ export function fitSession(
   const hoursAt = (atSeconds: number) => driftHours(Math.max(atSeconds, sittingSince) - nowSeconds);
   let start: Float64Array = Float64Array.from(stretches.flatMap(firstDoubts));
 
-  const trials = laws.map(({ law, logWeight, rate }, lawIndex) => {
+  const trials = laws.map(({ law, logWeight, rate, skew }, lawIndex) => {
     const growth = growthOf(law);
     const creep = (atSeconds: number) => superposed(growth, strains, atSeconds);
-    const anchors = stretches.map(({ anchorSeconds }) => creep(anchorSeconds));
+    const skewed = (atSeconds: number) => superposed(growth, sizes, atSeconds);
+    const anchors = stretches.map(({ anchorSeconds: at }) => ({ creep: creep(at), skewed: skewed(at), hours: hoursAt(at) }));
     const rowOn = (at: number) => {
       const anchorSeconds = stretches[at]?.anchorSeconds ?? 0;
-      const anchorHours = hoursAt(anchorSeconds);
+      const anchor = anchors[at] ?? { creep: 0, skewed: 0, hours: 0 };
       return (atSeconds: number): Float64Array => {
         const row = new Float64Array(width);
-        row[rateColumn] = creep(atSeconds) - (anchors[at] ?? 0);
-        row[driftColumn] = hoursAt(atSeconds) - anchorHours;
-        row[levelColumn + at] = 1;
+        row[column.rate] = creep(atSeconds) - anchor.creep;
+        row[column.skew] = skewed(atSeconds) - anchor.skewed;
+        row[column.drift] = hoursAt(atSeconds) - anchor.hours;
+        row[column.level(at)] = 1;
         for (const [index, step] of steps.entries())
-          row[levelColumn + stretches.length + index] = atSeconds < step.atSeconds && step.atSeconds <= anchorSeconds ? -1 : 0;
+          row[column.step(session, index)] = atSeconds < step.atSeconds && step.atSeconds <= anchorSeconds ? -1 : 0;
         return row;
       };
     };
     const rows = stretches.flatMap((stretch, at) => stretch.readings.map(({ atSeconds }) => rowOn(at)(atSeconds)));
     const rowAt = rowOn(stretches.length - 1);
-    const means = [rate.mean, common.centsPerHour, ...stretches.map((one) => one.levelCents), ...steps.map((one) => one.meanCents)];
+    const means = [
+      rate.mean,
+      skew.mean * rate.mean,
+      common.centsPerHour,
+      ...stretches.map((one) => one.levelCents),
+      ...steps.map((one) => one.meanCents),
+    ];
     const spreads = [...stretches.map((one) => one.levelSpreadCents ** 2), ...steps.map((one) => one.spreadCents ** 2)];
     const fit = (sigma: SigmaFactor, drift: DriftSpread): Omit<Candidate, 'weight'> => {
-      const prior = independent(means, [rate.variance, drift.centsPerHour ** 2 + common.variance, ...spreads]);
+      const variances = [rate.variance, skew.variance * rate.mean ** 2, drift.centsPerHour ** 2 + common.variance, ...spreads];
+      const prior = { means: Float64Array.from(means), variances: Float64Array.from(variances) };
       const { belief, logEvidence, doubts } = robustFit(prior, { rows, cents, sigmas: claimed, doubts: start }, sigma.factor);
       start = doubts;
       const log = logEvidence + logWeight + Math.log(sigma.share * drift.share);
@@ -99,7 +114,7 @@ export function fitSession(
   return fitted.map((candidate) => ({ ...candidate, weight: Math.exp(candidate.logEvidence - total) }));
 }
 
-const farBehind = 7;
+const farBehind = 5.5;
 /** How far a string's own law departs from the nearest listed one, as a share of the movement (measured on the bench). */
 const lawErrorShare = 0.012;
 

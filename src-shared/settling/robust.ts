@@ -1,10 +1,13 @@
-import { dot, learn, type Belief } from './linear.ts';
+import { dot, learn, type Belief, type Prior } from './linear.ts';
 
 // A reading is honest with a known spread, or (one in twenty) it is of something else and says little. The weight of each is found by
 // expectation and maximisation (Dempster, Laird, Rubin 1977); the evidence of the model by Laplace's approximation at the end of it.
+// The first coefficient, the rate of creep, has Student's t for its prior, by the same algorithm (Lange, Little, Taylor 1989): most strings
+// creep about as assumed, a few creep several times as much, and their readings must win.
 
 const badShare = 0.05;
 const badSpreadCents = 15;
+const rateFreedom = 3;
 const rounds = 8;
 const settled = 0.02;
 
@@ -28,8 +31,11 @@ const halfLogTwoPi = Math.log(2 * Math.PI) / 2;
 const logNormal = (distance: number, spread: number): number => -0.5 * (distance / spread) ** 2 - Math.log(spread) - halfLogTwoPi;
 
 /** Fits the readings under a prior, with every sigma multiplied by `sigmaFactor`. */
-export function robustFit(prior: Belief, { rows, cents, sigmas, doubts }: Observed, sigmaFactor: number): RobustFit {
+export function robustFit(assumed: Prior, { rows, cents, sigmas, doubts }: Observed, sigmaFactor: number): RobustFit {
   const variances = sigmas.map((sigma, index) => (sigma * sigmaFactor) ** 2 * (doubts[index] as number));
+  const prior = { means: assumed.means, variances: Float64Array.from(assumed.variances) };
+  const rateMean = prior.means[0] as number;
+  const rateVariance = prior.variances[0] as number;
   let { belief, logNarrowing } = learn(prior, rows, cents, variances);
   let logLikelihood = 0;
   for (let round = 0; round < rounds; round += 1) {
@@ -48,14 +54,19 @@ export function robustFit(prior: Belief, { rows, cents, sigmas, doubts }: Observ
       change = Math.max(change, Math.abs(variance / (variances[index] as number) - 1));
       variances[index] = variance;
     }
+    const strangeness = ((belief.mean[0] as number) - rateMean) ** 2 / rateVariance;
+    const loosened = (rateVariance * (rateFreedom + strangeness)) / (rateFreedom + 1);
+    change = Math.max(change, Math.abs(loosened / (prior.variances[0] as number) - 1) / 10);
     if (change < settled) break;
+    prior.variances[0] = loosened;
     ({ belief, logNarrowing } = learn(prior, rows, cents, variances));
   }
   let logPrior = 0;
-  for (const [index, mean] of prior.mean.entries()) {
-    const variance = prior.covariance[index * (prior.mean.length + 1)] as number;
-    if (variance > 0) logPrior -= ((belief.mean[index] as number) - mean) ** 2 / (2 * variance);
+  for (const [index, mean] of prior.means.entries()) {
+    const strangeness = ((belief.mean[index] as number) - mean) ** 2 / (assumed.variances[index] as number);
+    logPrior -= index === 0 ? ((rateFreedom + 1) / 2) * Math.log1p(strangeness / rateFreedom) : strangeness / 2;
   }
+  logPrior += Math.log((prior.variances[0] as number) / rateVariance) / 2;
   const finalDoubts = variances.map((variance, index) => variance / ((sigmas[index] as number) * sigmaFactor) ** 2);
   return { belief, logEvidence: logLikelihood + logPrior + logNarrowing, doubts: finalDoubts };
 }

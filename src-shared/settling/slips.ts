@@ -1,6 +1,6 @@
 import { driftSpreads, type LawBelief, type StringKnowledge } from './hypotheses.ts';
 import { movementHeard, type Step } from './layout.ts';
-import { fitSession, logSum, type Candidate, type Session } from './posterior.ts';
+import { column, fitSession, logSum, type Candidate, type Session } from './posterior.ts';
 import type { Slip } from './types.ts';
 import { beyondWeather } from './weather.ts';
 
@@ -63,8 +63,8 @@ export function findSlips(session: Session, knowledge: StringKnowledge): Found {
     const most = Math.max(...places.map(({ gain }) => gain));
     const best = places.find(({ gain }) => gain > most - asGood);
     if (best === undefined || most < burden) break;
-    const column = 2 + present.stretches.length + present.steps.length;
-    const cents = best.candidates.reduce((sum, c) => sum + c.weight * (c.belief.mean[column] ?? 0), 0);
+    const at = column.step(present, present.steps.length);
+    const cents = best.candidates.reduce((sum, c) => sum + c.weight * (c.belief.mean[at] ?? 0), 0);
     const sigma = likeliestFactor(best.candidates) * best.place.sigmaCents;
     const large = Math.abs(cents) >= Math.max(smallestSlipCents, smallestSlipSigmas * sigma);
     const slip = { atSeconds: best.place.atSeconds, cents };
@@ -85,8 +85,8 @@ function slipsOverGaps(session: Session, laws: readonly LawBelief[]): readonly S
   if (session.steps.every(({ cause }) => cause !== 'weather')) return [];
   const candidates = fitSession(session, laws, sharesSeeking);
   return session.steps.flatMap((step, index) => {
-    const column = 2 + session.stretches.length + index;
-    const cents = candidates.reduce((sum, c) => sum + c.weight * (c.belief.mean[column] ?? 0), 0);
+    const at = column.step(session, index);
+    const cents = candidates.reduce((sum, c) => sum + c.weight * (c.belief.mean[at] ?? 0), 0);
     const since = session.stretches.flatMap(({ readings }) => readings).filter(({ atSeconds }) => atSeconds >= step.atSeconds).length;
     const slip = { atSeconds: step.atSeconds, cents };
     return step.cause === 'weather' && since > 1 && beyondWeather(slip, step) ? [slip] : [];

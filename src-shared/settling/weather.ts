@@ -9,8 +9,9 @@ const mostGaps = 6;
 const wanderCentsPerHour = 1.2;
 const mostWanderCents = 8;
 /** How often, and how fast, something else carries the string off soon after the last reading. */
-const turningShare = 0.18;
-const turningCentsPerHour = 4;
+const turningShare = 0.3;
+const turningCentsPerHour = 4.5;
+const calmCentsPerHour = 0.5;
 
 /** How far weather may have carried a string in a number of hours: a standard deviation in cents. `wanderCents(3)` → 3.6. */
 export const wanderCents = (hours: number): number => Math.min(mostWanderCents, wanderCentsPerHour * Math.max(0, hours));
@@ -45,10 +46,10 @@ export function sittings(readings: readonly Reading[]): { readonly readings: rea
   return { readings: kept.flat(), gaps };
 }
 
-/** A later pitch with what weather may add by then: each part once with the usual wander, once with a faster drift that nobody could have heard. */
+/** A later pitch with what weather may add by then: each part once in a calm room, once with a faster drift that nobody could have heard. */
 export const withWeather = (parts: readonly Part[], secondsAhead: number): readonly Part[] =>
   parts.flatMap(({ weight, mean, variance }) => {
-    const usual = variance + wanderCents(secondsAhead / 3600) ** 2;
+    const usual = variance + Math.min(mostWanderCents, (calmCentsPerHour * Math.max(0, secondsAhead)) / 3600) ** 2;
     return [
       { weight: weight * (1 - turningShare), mean, variance: usual },
       { weight: weight * turningShare, mean, variance: usual + (turningCentsPerHour * driftHours(secondsAhead)) ** 2 },

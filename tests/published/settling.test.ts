@@ -1,7 +1,7 @@
 import { linearRegression } from 'simple-statistics';
 import { describe, expect, test } from 'vitest';
 import { growthOf, settleSeconds, superposed, theilSen } from '#shared/settling/index.ts';
-import { independent, learn } from '#shared/settling/linear.ts';
+import { learn } from '#shared/settling/linear.ts';
 
 describe('Theil–Sen', () => {
   // The worked example of P. K. Sen, "Estimates of the regression coefficient based on Kendall's tau", JASA 63 (1968) 1379–1389: slope 4.
@@ -30,7 +30,12 @@ describe('the fit against general statistics libraries on the same readings', ()
   const rows = seconds.map((at) => Float64Array.from([1, Math.log10(1 + at / 60)]));
 
   test('with a vague prior and equal sigmas it is the least-squares line of simple-statistics', () => {
-    const { belief } = learn(independent([0, 0], [1e10, 1e10]), rows, Float64Array.from(heard), new Float64Array(7).fill(0.25));
+    const { belief } = learn(
+      { means: Float64Array.of(0, 0), variances: Float64Array.of(1e10, 1e10) },
+      rows,
+      Float64Array.from(heard),
+      new Float64Array(7).fill(0.25),
+    );
     const line = linearRegression(rows.map((row, index) => [row[1]!, heard[index]!]));
     expect(belief.mean[0]!).toBeCloseTo(line.b, 6);
     expect(belief.mean[1]!).toBeCloseTo(line.m, 6);
@@ -38,7 +43,12 @@ describe('the fit against general statistics libraries on the same readings', ()
 
   test('with a prior and unequal sigmas it is the closed form (X′WX + P)⁻¹ as NumPy solves it', () => {
     const variances = Float64Array.from(sigmas, (sigma) => sigma ** 2);
-    const { belief } = learn(independent([0, -5], [100, 9]), rows, Float64Array.from(heard), variances);
+    const { belief } = learn(
+      { means: Float64Array.of(0, -5), variances: Float64Array.of(100, 9) },
+      rows,
+      Float64Array.from(heard),
+      variances,
+    );
     expect(belief.mean[0]!).toBeCloseTo(-0.19594864, 7);
     expect(belief.mean[1]!).toBeCloseTo(-6.05064012, 7);
     for (const [index, value] of [0.16300808, -0.21498944, -0.21498944, 0.38310609].entries())

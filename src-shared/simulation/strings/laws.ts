@@ -38,17 +38,26 @@ function unscaled(law: VirtualLaw, minutes: number): number {
 export const progress = (law: VirtualLaw, seconds: number): number =>
   seconds <= 0 ? 0 : (reference * unscaled(law, seconds / minute)) / unscaled(law, 30);
 
-/** A law of the given kind with parameters drawn from wide ranges (assumed). */
-export function drawLaw(random: Random, kind: LawKind): VirtualLaw {
+/** A law of the given kind with parameters drawn from wide ranges (assumed); `spread` above 1 widens them, 2 to twice the ratio in logarithms. */
+export function drawLaw(random: Random, kind: LawKind, spread = 1): VirtualLaw {
+  const ends = (low: number, high: number): [number, number] => {
+    const beyond = (high / low) ** ((spread - 1) / 2);
+    return [low / beyond, high * beyond];
+  };
   switch (kind) {
     case 'logarithm':
-      return { kind, onsetMinutes: random.betweenLog(0.2, 6) };
+      return { kind, onsetMinutes: random.betweenLog(...ends(0.2, 6)) };
     case 'power':
-      return { kind, exponent: random.between(0.08, 0.35) };
+      return { kind, exponent: random.between(...ends(0.08, 0.35)) };
     case 'stretched exponential':
-      return { kind, minutes: random.betweenLog(8, 150), stretch: random.between(0.3, 0.6) };
+      return { kind, minutes: random.betweenLog(...ends(8, 150)), stretch: random.between(...ends(0.3, 0.6)) };
     case 'two-stage Prony':
-      return { kind, fastMinutes: random.betweenLog(0.8, 6), slowMinutes: random.betweenLog(25, 250), fastShare: random.between(0.3, 0.7) };
+      return {
+        kind,
+        fastMinutes: random.betweenLog(...ends(0.8, 6)),
+        slowMinutes: random.betweenLog(...ends(25, 250)),
+        fastShare: Math.min(0.95, random.between(...ends(0.3, 0.7))),
+      };
     default:
       return kind satisfies never;
   }

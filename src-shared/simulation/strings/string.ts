@@ -20,12 +20,12 @@ export interface VirtualString {
   readonly youngDays: number;
 }
 
-/** A string drawn at random around what is assumed of its material. */
-export function drawString(random: Random, facts: StringFacts, kind: LawKind = random.pick(lawKinds)): VirtualString {
+/** A string drawn at random around what is assumed of its material; `spread` above 1 draws it from farther around. */
+export function drawString(random: Random, facts: StringFacts, kind: LawKind = random.pick(lawKinds), spread = 1): VirtualString {
   return {
     facts,
-    law: drawLaw(random, kind),
-    centsPerDecade: assumedRate(facts).mean * Math.exp(random.normal(0.55)),
+    law: drawLaw(random, kind, spread),
+    centsPerDecade: assumedRate(facts).mean * Math.exp(random.normal(0.55 * spread)),
     recovery: random.between(0.75, 1.1),
     youngFactor: random.betweenLog(2.2, 6),
     youngDays: random.between(2.5, 4),

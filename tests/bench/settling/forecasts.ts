@@ -1,22 +1,24 @@
-// How far forecasts err, and how often the 90 % band holds the truth: kind of session × law, with two baselines.
+// How far forecasts err, and how often the 90 % band holds the truth: laws and kinds of session × forecasters.
+import { median } from 'simple-statistics';
 import { assess, theilSen, type StringLog } from '#shared/settling/index.ts';
 import { lawKinds, seededRandom, type LawKind } from '#shared/simulation/strings/index.ts';
-import { drawScenario, kinds, minute, mix, type Kind, type Scenario } from './scenarios.ts';
-import { print, share, sizes } from './table.ts';
+import { drawScenario, kinds, minute, mix, type Kind, type Options, type Scenario } from './scenarios.ts';
+import { ninetieth, print, share, sizes } from './table.ts';
 
 const policy = { toleranceCents: 3, horizonSeconds: 30 * minute };
+
+/** Who forecasts: the last reading; a Theil–Sen line in log time; the settling room; one who is shown the creep and has only to find the level. */
+const forecasters = ['last value', 'Theil–Sen', 'ours', 'limit'] as const;
+type Forecaster = (typeof forecasters)[number];
+type Errors = Readonly<Record<Forecaster, number>>;
 
 interface Outcome {
   readonly kind: Kind;
   readonly law: LawKind;
-  readonly error: number;
-  readonly error2h: number;
+  readonly soon: Errors;
+  readonly late: Errors;
   readonly covered: boolean;
   readonly width: number;
-  readonly lastValue: number;
-  readonly lastValue2h: number;
-  readonly line: number;
-  readonly line2h: number;
 }
 
 /** The forecast of a Theil–Sen line in log time since the last move. */
@@ -28,101 +30,93 @@ function lineAt({ moves, readings }: StringLog, atSeconds: number): number {
 }
 
 function outcome({ kind, log, nowSeconds, truth }: Scenario, law: LawKind): Outcome {
-  const [assessment] = assess({ courses: [log], nowSeconds, policy });
-  const [soon, late] = [nowSeconds + 30 * minute, nowSeconds + 120 * minute];
-  const forecast = assessment!.forecast(soon);
-  const last = log.readings.at(-1)?.cents ?? 0;
-  return {
-    kind,
-    law,
-    error: forecast.cents - truth(soon),
-    error2h: assessment!.forecast(late).cents - truth(late),
-    covered: forecast.low <= truth(soon) && truth(soon) <= forecast.high,
-    width: forecast.high - forecast.low,
-    lastValue: last - truth(soon),
-    lastValue2h: last - truth(late),
-    line: lineAt(log, soon) - truth(soon),
-    line2h: lineAt(log, late) - truth(late),
-  };
+  const { forecast } = assess({ courses: [log], nowSeconds, policy })[0]!;
+  const last = log.readings.at(-1)!.cents;
+  const limit = median(log.readings.map(({ atSeconds, cents }) => cents - truth(atSeconds)));
+  const errorsAt = (at: number): Errors => ({
+    'last value': last - truth(at),
+    'Theil–Sen': lineAt(log, at) - truth(at),
+    ours: forecast(at).cents - truth(at),
+    limit,
+  });
+  const soon = nowSeconds + 30 * minute;
+  const { low, high } = forecast(soon);
+  const covered = low <= truth(soon) && truth(soon) <= high;
+  return { kind, law, soon: errorsAt(soon), late: errorsAt(nowSeconds + 120 * minute), covered, width: high - low };
 }
 
-const draw = (seed: number, count: number, retunesBefore: number): readonly Outcome[] => {
+const draw = (seed: number, count: number, options: Options): readonly Outcome[] => {
   const random = seededRandom(seed);
   return Array.from({ length: count }, () => {
     const law = random.pick(lawKinds);
-    return outcome(drawScenario(random, random.pick(mix), law, { retunesBefore }), law);
+    return outcome(drawScenario(random, random.pick(mix), law, options), law);
   });
 };
 
-const errors = (outcomes: readonly Outcome[], of: keyof Outcome): string => sizes(outcomes.map((one) => one[of] as number));
+const of = (outcomes: readonly Outcome[], when: 'soon' | 'late', who: Forecaster) => outcomes.map((one) => one[when][who]);
 const coverage = (outcomes: readonly Outcome[]): string => share(outcomes.map(({ covered }) => covered));
+
+const head = ['', ...forecasters, '90 % band holds', 'width', ...forecasters.map((who) => `2 h: ${who}`)];
 
 const row = (name: string, outcomes: readonly Outcome[]) => [
   name,
-  errors(outcomes, 'lastValue'),
-  errors(outcomes, 'line'),
-  errors(outcomes, 'error'),
+  ...forecasters.map((who) => sizes(of(outcomes, 'soon', who))),
   coverage(outcomes),
-  errors(outcomes, 'width').split(' / ')[0] ?? '',
-  errors(outcomes, 'lastValue2h'),
-  errors(outcomes, 'line2h'),
-  errors(outcomes, 'error2h'),
+  sizes(outcomes.map(({ width }) => width)),
+  ...forecasters.map((who) => sizes(of(outcomes, 'late', who))),
 ];
+
+const split = (outcomes: readonly Outcome[]) => [
+  ...lawKinds.map((law) => ({ name: `  ${law}`, cell: outcomes.filter((one) => one.law === law) })),
+  ...kinds.map((kind) => ({ name: `  ${kind}`, cell: outcomes.filter((one) => one.kind === kind) })),
+];
+
+/** Where it fails: a row or cell whose band holds under 80 %, or in which a plain baseline has the smaller 90th percentile. */
+function failures(outcomes: readonly Outcome[]): readonly string[] {
+  const cells = kinds.flatMap((kind) =>
+    lawKinds.map((law) => ({ name: `${kind}, ${law}`, cell: outcomes.filter((one) => one.kind === kind && one.law === law) })),
+  );
+  return [...split(outcomes), ...cells].flatMap(({ name, cell }) => {
+    const held = cell.filter(({ covered }) => covered).length / cell.length;
+    const ours = ninetieth(of(cell, 'soon', 'ours'));
+    const better = (['last value', 'Theil–Sen'] as const).filter((who) => ninetieth(of(cell, 'soon', who)) < ours);
+    return [
+      ...(held < 0.8 ? [`${name.trim()}: the band holds ${coverage(cell)} of ${cell.length}`] : []),
+      ...better.map(
+        (who) => `${name.trim()}: ${who} is better (${sizes(of(cell, 'soon', who))} against ${sizes(of(cell, 'soon', 'ours'))})`,
+      ),
+    ];
+  });
+}
 
 /** Prints the forecast tables. */
 export function forecasts(seed: number, count: number): void {
-  const fresh = draw(seed, count, 0);
-  const known = draw(seed + 1, count, 4);
-  const head = [
-    '',
-    'last value',
-    'Theil–Sen',
-    'forecast',
-    '90 % band holds',
-    'band width',
-    '2 h: last value',
-    '2 h: Theil–Sen',
-    '2 h: forecast',
+  const groups: readonly (readonly [string, Options])[] = [
+    ['never seen before', {}],
+    ['past known (4 retunes)', { retunesBefore: 4 }],
+    ['laws and rates drawn from farther around, never seen before', { spread: 1.6 }],
+    ['laws and rates drawn from farther around, past known', { spread: 1.6, retunesBefore: 4 }],
   ];
-  print(`Forecast 30 min and 2 h ahead, median / 90th |error| in cents (${count} sessions of 10 min a row group)`, head, [
-    row('never seen before', fresh),
-    row('past known (4 retunes)', known),
-    ...kinds.map((kind) =>
-      row(
-        `  ${kind}`,
-        fresh.filter((one) => one.kind === kind),
-      ),
-    ),
-    ...lawKinds.map((law) =>
-      row(
-        `  ${law}`,
-        fresh.filter((one) => one.law === law),
-      ),
-    ),
-    ...kinds.map((kind) =>
-      row(
-        `  known: ${kind}`,
-        known.filter((one) => one.kind === kind),
-      ),
-    ),
-    ...lawKinds.map((law) =>
-      row(
-        `  known: ${law}`,
-        known.filter((one) => one.law === law),
-      ),
-    ),
-  ]);
-  print(
-    'The same, kind × law, never seen before: |error| 30 min ahead and coverage',
-    ['', ...lawKinds],
-    kinds.map((kind) => [
-      kind,
-      ...lawKinds.map((law) => {
-        const cell = fresh.filter((one) => one.kind === kind && one.law === law);
-        return `${errors(cell, 'error')}  ${coverage(cell)}`;
-      }),
-    ]),
-  );
+  for (const [index, [name, options]] of groups.entries()) {
+    const outcomes = draw(seed + index, count, options);
+    print(`Forecast 30 min and 2 h ahead, median / 90th |error| in cents: ${name} (${count} sessions of 10 min)`, head, [
+      row('all', outcomes),
+      ...split(outcomes).map((part) => row(part.name, part.cell)),
+    ]);
+    print(
+      'The same, kind × law: |error| 30 min ahead, and how often the band holds',
+      ['', ...lawKinds],
+      kinds.map((kind) => [
+        kind,
+        ...lawKinds.map((law) => {
+          const cell = outcomes.filter((one) => one.kind === kind && one.law === law);
+          return `${sizes(of(cell, 'soon', 'ours'))}  ${coverage(cell)}`;
+        }),
+      ]),
+    );
+    const failing = failures(outcomes);
+    console.log(failing.length === 0 ? '  Fails nowhere.' : failing.map((line) => `  Fails: ${line}`).join('\n'));
+  }
 }
 
 /** Prints how the forecast from the first two readings improves with the retunes of one string. */
@@ -136,6 +130,8 @@ export function learningCurve(seed: number, count: number): void {
       const at = nowSeconds + 30 * minute;
       const forecast = assess({ courses: [{ ...log, readings }], nowSeconds, policy })[0]!.forecast(at);
       return {
+        moved: truth(at) - truth(nowSeconds),
+        limit: median(readings.map(({ atSeconds, cents }) => cents - truth(atSeconds))),
         ours: forecast.cents - truth(at),
         line: lineAt({ ...log, readings }, at) - truth(at),
         covered: forecast.low <= truth(at) && truth(at) <= forecast.high,
@@ -143,10 +139,13 @@ export function learningCurve(seed: number, count: number): void {
     });
     return [
       `retune ${retune}`,
+      sizes(pairs.map(({ moved }) => moved)),
       sizes(pairs.map(({ line }) => line)),
       sizes(pairs.map(({ ours }) => ours)),
+      sizes(pairs.map(({ limit }) => limit)),
       share(pairs.map(({ covered }) => covered)),
     ];
   });
-  print('From the first two readings, 30 min ahead, plain sessions', ['', 'Theil–Sen', 'forecast', '90 % band holds'], rows);
+  const columns = ['', 'it moves', 'Theil–Sen', 'ours', 'limit', '90 % band holds'];
+  print('From the first two readings, 30 min ahead, plain sessions', columns, rows);
 }

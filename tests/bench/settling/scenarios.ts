@@ -38,6 +38,8 @@ export interface Options {
   /** Earlier retunes of the same string that were read. */
   readonly retunesBefore?: number;
   readonly readings?: number;
+  /** How much farther around than usual the string's law and rate are drawn; 1 = as usual. */
+  readonly spread?: number;
   readonly noise?: Partial<ReadingNoise>;
   /** What befalls the string, given when each of its retunes ended (oldest first). */
   readonly events?: (tunedAtSeconds: readonly number[]) => readonly Event[];
@@ -88,7 +90,7 @@ export function drawScenario(random: Random, kind: Kind, law: LawKind | undefine
   const young = kind === 'new string';
   const tuned = epoch + 60 * day;
   const strungAtSeconds = young ? tuned - random.between(0.1, 2.8) * day : null;
-  const string = drawString(random, { ...facts(random), daysSinceChange: young ? 0 : random.between(10, 200) }, law);
+  const string = drawString(random, { ...facts(random), daysSinceChange: young ? 0 : random.between(10, 200) }, law, options.spread);
 
   const noise = { ...drawNoise(random, kind), ...options.noise };
   const before = options.retunesBefore ?? 0;

@@ -6,6 +6,9 @@ export const sizes = (errors: readonly number[]): string => {
   return errors.length === 0 ? '–' : `${quantile(absolute, 0.5).toFixed(1)} / ${quantile(absolute, 0.9).toFixed(1)}`;
 };
 
+/** The 90th percentile of the sizes. */
+export const ninetieth = (errors: readonly number[]): number => (errors.length === 0 ? Number.NaN : quantile(errors.map(Math.abs), 0.9));
+
 /** "87 %": the share of trues. */
 export const share = (hits: readonly boolean[]): string =>
   hits.length === 0 ? '–' : `${((100 * hits.filter(Boolean).length) / hits.length).toFixed(1)} %`;

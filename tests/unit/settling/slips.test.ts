@@ -15,7 +15,7 @@ describe('a slip', () => {
     expect(judged.slips[0]!.cents).toBeGreaterThan(-10);
     expect(judged.slips[0]!.cents).toBeLessThan(-6);
     expect(judged.verdict).toBe('slipping');
-    expect(judged.why).toMatch(/^slipped about [789] c flat/);
+    expect(judged.why).toMatch(/^slipped about [6-9] c flat/);
   });
 
   test('is not cried after one reading only: that may be a bad reading', () => {
