@@ -19,6 +19,8 @@ const longestRow = 400;
  */
 export function parsePitch(text: string, language: NoteLanguage = 'english'): SpelledPitch | null {
   if (text.length > longestPitch) return null;
+  // What is stored is read again thousands of times.
+  if (language === 'english' && pitchSchemaPattern.test(text)) return text as SpelledPitch;
   const [, typed, octave] = /^(.*?)\s*(-?\d)$/u.exec(text.trim()) ?? [];
   const name = typed === undefined || octave === undefined ? null : readName(typed, language);
   return name === null || octave === undefined ? null : pitchOf(name, octave);
