@@ -27,12 +27,13 @@ const alikeCents = 40;
 const nearCents = 230;
 /** Two readings of the instrument are as good as one another where they differ by less than this a string, in cents. */
 const doubtCents = 12;
-/** The log bears out a reading where every string is within this of where it was last heard, in cents. */
+/** The log bears out what is heard where every string has moved as the others have since it was last heard, within this, in cents. */
 const borneOutCents = 60;
 
 /**
  * "What am I in?": every course plucked once, in any order, without names. Pitches are dealt out in order of height, which moves the strings least;
- * strings of one pitch may be heard as one. `present` (null = not known) decides between readings that are as good as one another.
+ * strings of one pitch may be heard as one. `present` (null = not known) tells
+ * which string is which where all of them are where the log has them, or have gone off alike.
  * G4 C4 E♭4 A4 heard, among home and C minor → C minor, then home with course 2 up by 100 cents.
  * Throws RangeError where two candidates have other strings.
  */
@@ -53,14 +54,13 @@ export function whichTuning(
   const [first] = readings;
   if (first === undefined) return { kind: 'unknown', reason: 'pluck-more' };
   if (first.movedCents > nearCents * count) return { kind: 'unknown', reason: 'no-tuning-near' };
+  const known = present === null ? null : asLogged(heard, present);
   const alike = readings.filter((one) => one.movedCents - first.movedCents < doubtCents * count && !areSame(one.present, first.present));
-  const borneOut = [first, ...alike].filter((one) => present !== null && isBorneOut(one.present, present));
-  const [known] = borneOut;
-  if (alike.length > 0 && (known === undefined || borneOut.some((one) => !areSame(one.present, known.present)))) {
+  if (known === null && alike.length > 0) {
     const ask = first.present.findIndex((strings, course) => alike.some((one) => !areSame([strings], [one.present[course] ?? []])));
     return { kind: 'could-be-several', alike: [first, ...alike].map(({ id }) => id), ask: ask < 0 ? null : ask };
   }
-  const here = (known ?? first).present;
+  const here = known ?? first.present;
   const tunings = candidates.map(({ id, wanted }) => ranked(id, wanted, here)).sort((a, b) => a.sumCents - b.sumCents);
   return { kind: 'ranked', present: here, tunings };
 }
@@ -76,10 +76,16 @@ const apart = (to: number, from: number): Cents => centsBetween(hertz(to), hertz
 const areSame = (one: Strings, other: Strings): boolean =>
   one.every((strings, course) => strings.every((pitch, string) => Math.abs(apart(pitch, other[course]?.[string] ?? pitch)) < 1));
 
-const isBorneOut = (here: Strings, present: Strings): boolean =>
-  here.every((strings, course) =>
-    strings.every((pitch, string) => Math.abs(apart(pitch, present[course]?.[string] ?? pitch)) <= borneOutCents),
+/** Where the strings are, if they are where the log has them, all shifted alike by what heat or a journey does; else null. */
+function asLogged(heard: readonly number[], present: Strings): Strings | null {
+  const dealt = deal(heard, present);
+  if (dealt === null) return null;
+  const shifts = dealt.present.flatMap((strings, course) =>
+    strings.map((pitch, string) => apart(pitch, present[course]?.[string] ?? pitch)),
   );
+  const middle = shifts.toSorted((a, b) => a - b)[Math.floor(shifts.length / 2)] ?? 0;
+  return shifts.every((shift) => Math.abs(shift - middle) <= borneOutCents) ? dealt.present : null;
+}
 
 type Dealt = { readonly present: Strings; readonly movedCents: number };
 

@@ -1,13 +1,17 @@
-// Which course is sounding: every ukulele preset × starter tuning × start, with the course asked for and free. Run: node src-main/node24.mjs tests/bench/matching.ts [SEED]
-// Prints what was measured; asserts nothing.
+// Which course is sounding: every ukulele preset × starter tuning × start, with the course asked for and free, as readings and as sound in noise;
+// and what tuning an instrument is in. Run: node src-main/node24.mjs tests/bench/matching.ts [SEED] [CLIPS]. Prints what was measured; asserts nothing.
 import { instrumentPresets } from '#shared/instruments/index.ts';
 import { matchFrame, type Strings } from '#shared/matching/index.ts';
 import { seededRandom } from '#shared/simulation/strings/index.ts';
 import { carry, tuningPresets, wantedHertz } from '#shared/tunings/index.ts';
 import { hertz } from '#shared/units/index.ts';
-import { print } from './settling/table.ts';
+import { matchSounds } from './retune/matching-sound.ts';
+import { emptyTallies } from './retune/tally.ts';
+import { nameTunings } from './retune/which-tuning.ts';
 
-const random = seededRandom(Number(process.argv[2] ?? 20_266));
+const seed = Number(process.argv[2] ?? 20_266);
+const clips = Number(process.argv[3] ?? 400);
+const random = seededRandom(seed);
 /** What a pitch errs by at 10 dB, and what the log does, as sigmas in cents (assumed). */
 const heardSigma = 2;
 const logSigma = 2;
@@ -49,27 +53,10 @@ function outside(pitch: number, present: readonly number[], wanted: readonly num
   );
 }
 
-type Verdict = 'right' | 'wrong' | 'asks' | 'refused';
-type Tally = { -readonly [V in Verdict]: number };
-const tallies = new Map<string, Tally>();
-/** Plucked course × answer, by the player's numbers; the last two columns are "asks" and "refused". */
-const confusions = new Map<string, number[][]>();
+const tallies = emptyTallies();
 
-function judge(kind: string, truth: number, heardHertz: number, context: Parameters<typeof matchFrame>[1]): void {
-  const match = matchFrame(heardHertz, context);
-  const count = context.wanted.length;
-  const tally = tallies.get(kind) ?? { right: 0, wrong: 0, asks: 0, refused: 0 };
-  const verdict: Verdict =
-    match.kind === 'match' ? (match.course === truth ? 'right' : 'wrong') : match.reason === 'could-be-several' ? 'asks' : 'refused';
-  tally[verdict] += 1;
-  tallies.set(kind, tally);
-  if (count !== 4 || truth < 0) return;
-  const table = confusions.get(kind) ?? Array.from({ length: 4 }, () => [0, 0, 0, 0, 0, 0]);
-  const column = match.kind === 'match' ? match.course : match.reason === 'could-be-several' ? 4 : 5;
-  const row = table[truth];
-  if (row !== undefined) row[column] = (row[column] ?? 0) + 1;
-  confusions.set(kind, table);
-}
+const judge = (kind: string, truth: number, heardHertz: number, context: Parameters<typeof matchFrame>[1]): void =>
+  tallies.add(kind, truth, matchFrame(heardHertz, context), context.wanted.length);
 
 for (const { home, wanted } of cases) {
   for (const [course, [aim = 440]] of wanted.entries()) {
@@ -85,6 +72,13 @@ for (const { home, wanted } of cases) {
       for (const past of [-140, -60, 60, 140])
         judge('asked, past its way', course, noisy(at(random.pick([from, aim]), past), heardSigma), { present, wanted, asked: course });
       judge('asked, the log knows nothing of the start', course, noisy(from, heardSigma), { present: places, wanted, asked: course });
+      const fret = random.pick([1, 2, 3, 5]);
+      const fretted = noisy(at(present[course]?.[0] ?? 440, 100 * fret + random.between(0, 8)), heardSigma);
+      if (outside(fretted, present[course] ?? [], wanted[course] ?? []) > 35)
+        judge('the asked one, but fretted', -1, fretted, { present, wanted, asked: course });
+      const stranger = noisy(at(present[course]?.[0] ?? 440, random.between(-1400, 1400)), heardSigma);
+      if (wanted.every((strings, one) => outside(stranger, present[one] ?? [], strings) > reach + margin))
+        judge('a sound far off every way', -1, stranger, { present, wanted, asked: course });
       const other = random.pick(wanted.map((_, index) => index).filter((index) => index !== course));
       const plucked = noisy(places[other]?.[0] ?? 440, heardSigma);
       const isOnWay = outside(plucked, present[course] ?? [], wanted[course] ?? []) < reach + margin;
@@ -108,19 +102,6 @@ for (const { home, wanted } of cases) {
   }
 }
 
-const percent = (part: number, all: number): string => `${((100 * part) / all).toFixed(2)} %`;
-print(
-  `Which course? ${cases.length} presets × tunings, pitch and log each off by a sigma of ${heardSigma} cents`,
-  ['', 'frames', 'right', 'wrong', 'asks', 'refused'],
-  [...tallies].map(([kind, tally]) => {
-    const all = tally.right + tally.wrong + tally.asks + tally.refused;
-    return [kind, `${all}`, percent(tally.right, all), percent(tally.wrong, all), percent(tally.asks, all), percent(tally.refused, all)];
-  }),
-);
-for (const [kind, table] of confusions) {
-  print(
-    `Plucked (down) and answered (across): ${kind}`,
-    ['', 'course 4', 'course 3', 'course 2', 'course 1', 'asks', 'refused'],
-    table.map((row, place) => [`course ${4 - place}`, ...row.map(String)]),
-  );
-}
+tallies.print(`Which course? ${cases.length} presets × tunings, pitch and log each off by a sigma of ${heardSigma} cents`);
+nameTunings(seed, cases);
+matchSounds(seed, cases, clips);
