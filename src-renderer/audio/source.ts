@@ -48,7 +48,7 @@ export type SourceListener = {
 
 /** A source of sound: start once, retry as often as needed (from a key or a click), stop for good. `start` and `retry` resolve once the attempt has ended, either way. */
 export type SoundSource = {
-  readonly kind: 'microphone' | 'recording';
+  readonly kind: 'microphone' | 'recording' | 'virtual';
   readonly label: string;
   readonly start: (listener: SourceListener) => Promise<void>;
   readonly retry: () => Promise<void>;

@@ -9,6 +9,7 @@ import {
   referenceStrum,
   referenceTone,
   type Sound,
+  type SoundSource,
   startListening,
 } from '../audio/index.ts';
 import type { Hint, PitchEvent } from '#shared/pitch/index.ts';
@@ -29,8 +30,9 @@ export const session = createStore<Session>(() => idle);
 
 const pitchListeners = new Set<(event: PitchEvent) => void>();
 const speaker = createSpeaker();
-/** Where sound comes from: a recording at an address of our own, one that the player brought, or an input by its label (null = the system's choice). */
+/** Where sound comes from: a recording at an address of our own, one that the player brought, strings on the screen, or an input by its label (null = the system's choice). */
 export type SoundChoice =
+  | { readonly source: SoundSource }
   | { readonly recording: string }
   | { readonly label: string; readonly bytes: Uint8Array }
   | { readonly inputLabel: string | null; readonly channel: number };
@@ -50,7 +52,8 @@ export async function listen(choice: SoundChoice, hint: Hint): Promise<void> {
   session.setState({ ...idle, listening, snapshot: listening.snapshot() });
 }
 
-async function openSource(choice: SoundChoice) {
+async function openSource(choice: SoundChoice): Promise<SoundSource> {
+  if ('source' in choice) return choice.source;
   if ('inputLabel' in choice)
     return createMicrophone({ choice: choice.inputLabel === null ? null : { deviceId: '', label: choice.inputLabel } });
   if ('bytes' in choice) return createRecordingSource(choice);

@@ -13,6 +13,7 @@ import { FindAnything } from './find-anything.tsx';
 import { InHand } from './in-hand.tsx';
 import { Input } from './input.tsx';
 import { Notice } from './notice.tsx';
+import { ScreenStrings } from './screen-strings.tsx';
 import { Sections } from './sections.tsx';
 import styles from './frame.module.css';
 
@@ -44,6 +45,7 @@ export function Frame() {
           <Notice />
           <Outlet />
         </main>
+        <ScreenStrings />
       </div>
     </RouterProvider>
   );

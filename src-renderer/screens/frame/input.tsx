@@ -3,10 +3,11 @@ import { useRef } from 'react';
 import { useStore } from 'zustand';
 import { useChosenInstrument } from '../../stores/chosen.ts';
 import { useInputs } from '../../stores/inputs.ts';
-import { useChange } from '../../stores/library.ts';
+import { useChange, useLibrary } from '../../stores/library.ts';
 import { hearThrough } from '../../stores/retuning.ts';
 import { session, type SoundStateKind } from '../../stores/session.ts';
-import { chosenSound } from '../../stores/sound-choice.ts';
+import { chosenSound, soundFor } from '../../stores/sound-choice.ts';
+import { isPlayedOnScreen } from '../../stores/virtual-strings.ts';
 import styles from './input.module.css';
 
 const hearingWords = { hearing: 'hearing you', quiet: 'quiet', 'too-quiet': 'too quiet', 'too-loud': 'too loud' } as const;
@@ -77,6 +78,8 @@ function InputMenu() {
   const inputs = useInputs();
   const overview = useChosenInstrument();
   const save = useChange('instruments.save');
+  const { data: status } = useLibrary('library.status', {});
+  const { data: settings } = useLibrary('settings.read', {});
   const file = useRef<HTMLInputElement>(null);
   const channels = useStore(session, ({ snapshot }) => snapshot?.input?.channelCount ?? 1);
 
@@ -87,6 +90,11 @@ function InputMenu() {
   };
   const act = (key: string) => {
     if (key === 'recording') return file.current?.click();
+    if (key === 'screen' || key === 'demo recording') {
+      chosenSound.setState({ kind: key }, true);
+      if (overview !== null && settings !== undefined) void hearThrough(soundFor(overview, settings, status));
+      return;
+    }
     if (key.startsWith('channel ')) return take(overview?.instrument.inputLabel ?? null, Number(key.slice('channel '.length)));
     const input = inputs.find(({ deviceId }) => `input ${deviceId}` === key);
     return take(input?.label ?? null, 0);
@@ -102,6 +110,16 @@ function InputMenu() {
                 {label === null ? 'the system’s microphone' : plainLabel(label)}
               </MenuItem>
             ))}
+            {overview !== null && isPlayedOnScreen(overview, status) ? (
+              <MenuItem id="screen" className={styles['item'] ?? ''}>
+                {overview.instrument.name} on the screen
+              </MenuItem>
+            ) : null}
+            {typeof status?.demoMicrophone === 'string' ? (
+              <MenuItem id="demo recording" className={styles['item'] ?? ''}>
+                the demo’s recording
+              </MenuItem>
+            ) : null}
             <MenuItem id="recording" className={styles['item'] ?? ''}>
               a recording (WAV) …
             </MenuItem>
