@@ -1,6 +1,7 @@
 import { createRefiner } from './refine.ts';
 import type { Fit, Stiffness } from './series.ts';
 import { createSpectrometer, type Spectrum } from './spectrum.ts';
+import type { Strays } from './stray.ts';
 import { centsApart, shifted } from './string.ts';
 
 /** The pitch of a string at the newest sample. */
@@ -110,6 +111,7 @@ export const createFollower = (rateHertz: number) => {
     usable: number,
     guess: { hertz: number; moving: number; beginWith: number },
     stiffness: Stiffness,
+    strays: Strays | null = null,
   ): Estimate | null => {
     // A stretch must hold a few periods, or the partials run into one another.
     const period = rateHertz / guess.hertz;
@@ -118,7 +120,7 @@ export const createFollower = (rateHertz: number) => {
     const before = Math.min(0.9, movingUnasked + 0.85 * guess.moving);
     const measure = (length: number, hertz: number) => {
       const size = Math.min(usable, Math.max(length, Math.ceil(6 * period)));
-      const fit = refine(spectrumOf(samples, end, size, hertz), hertz, stiffness);
+      const fit = refine(spectrumOf(samples, end, size, hertz), hertz, stiffness, strays);
       return fit === null ? null : { estimate: atEnd(fit, size, before, usable / rateHertz), fit };
     };
     const quick = guess.moving > 0.7 && guess.beginWith === 1 && usable > shortest;

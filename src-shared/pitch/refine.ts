@@ -1,6 +1,7 @@
 import { addLeakage, emptyPartial, measurePartial, type Partial } from './partial.ts';
 import { fitSeries, leastStrayCents, type Fit, type Stiffness } from './series.ts';
 import type { Spectrum } from './spectrum.ts';
+import type { Strays } from './stray.ts';
 import { centsApart, centsPerRatio, shifted, stiffRatio } from './string.ts';
 
 const partialsAtMost = 16;
@@ -9,7 +10,7 @@ const highestHertz = 4_700;
 export const createRefiner = () => {
   const partials: Partial[] = Array.from({ length: partialsAtMost + 1 }, emptyPartial);
 
-  return (spectrum: Spectrum, guessHertz: number, prior: Stiffness): Fit | null => {
+  return (spectrum: Spectrum, guessHertz: number, prior: Stiffness, strays: Strays | null): Fit | null => {
     const count = Math.min(partialsAtMost, Math.floor(highestHertz / guessHertz));
     let guess = guessHertz;
     let weightSum = 1 / (20 / Math.sqrt(spectrum.seconds * guessHertz)) ** 2;
@@ -33,6 +34,6 @@ export const createRefiner = () => {
         const neighbour = partials[other];
         if (other !== n && partial?.heard && neighbour?.heard) addLeakage(partial, neighbour, spectrum.seconds);
       }
-    return fitSeries(partials, count, guess, prior);
+    return fitSeries(partials, count, guess, prior, strays);
   };
 };

@@ -1,4 +1,5 @@
 import type { Partial } from './partial.ts';
+import type { Strays } from './stray.ts';
 import { centsApart, centsPerRatio, shifted, stiffRatio } from './string.ts';
 
 /** What is known of a string's stiffness coefficient B: a value and its standard error. */
@@ -40,6 +41,8 @@ const weakestShare = 0.03;
  * show it: two that disagree are no proof of stiffness.
  */
 const expectedStrayCents = 2;
+/** How much the string's usual straying counts, in partials, beside what these partials show: two of three that agree prove little. */
+const looksOfUsual = 4;
 /** Partials do not stray quite independently: their average errs by this much more in variance. */
 const strayTogether = 3;
 /** From this many standard errors on a partial loses weight: it is a neighbour's, or a voice's. */
@@ -52,17 +55,45 @@ const ownVariance = (partial: Partial): number => ((partial.sigmaHertz / partial
 const slopeOf = (n: number, inharmonicity: number): number =>
   (centsPerRatio / 2) * ((n * n) / (1 + inharmonicity * n * n) - 1 / (1 + inharmonicity));
 
+/** Cents from `base` to where the partials say that the string went, each from its usual place. */
+const keptFrom = (partials: readonly Partial[], count: number, base: number, inharmonicity: number, strays: Strays): number => {
+  let cents = 0;
+  for (let round = 0; round < 3; round++) {
+    let weights = 0;
+    let pull = 0;
+    for (let n = 1; n <= count; n++) {
+      const partial = partials[n];
+      if (partial === undefined || !partial.heard) continue;
+      const error = centsApart(partial.hertz, base * stiffRatio(n, inharmonicity)) - strays.centsOf(n);
+      const variance = ownVariance(partial) + leastStrayCents ** 2 + strays.varianceOf(n);
+      const weight = Math.min(1, doubtFrom / Math.abs((error - cents) / Math.sqrt(variance))) / variance;
+      weights += weight;
+      pull += weight * error;
+    }
+    cents = pull / weights;
+  }
+  return cents;
+};
+
 /**
  * Pitch and stiffness of a string from its partials 1…`count` as measured (index = number): weighted least squares for the first
  * partial and B, re-weighted for outliers (P. Huber, Ann. Math. Statist. 35, 1964) and for the partials' own straying
  * (random effects: R. DerSimonian and N. Laird, Controlled Clinical Trials 7, 1986). Null where no partial is heard.
  */
-export const fitSeries = (partials: readonly Partial[], count: number, guess: number, prior: Stiffness): Fit | null => {
+export const fitSeries = (
+  partials: readonly Partial[],
+  count: number,
+  guess: number,
+  prior: Stiffness,
+  strays: Strays | null = null,
+): Fit | null => {
   let inharmonicity = prior.inharmonicity;
   let base = guess;
   let stiffnessHeard = 0;
   let chiSquare = 0;
   let effective = 0;
+  const usual = strays === null ? null : strays.usual();
+  let seen = 0;
   let stray = 0;
   let heard = 0;
   for (let n = 1; n <= count; n++) if (partials[n]?.heard) heard++;
@@ -108,7 +139,8 @@ export const fitSeries = (partials: readonly Partial[], count: number, guess: nu
     stiffnessHeard = determinant / aa - 1 / prior.sigma ** 2;
     // What is known of B counts as one more observation: a B far off is a sign of straying, where few partials are heard.
     scatter += ((inharmonicity - prior.inharmonicity) / prior.sigma) ** 2;
-    if (round > 0 && effective > 1.5) stray = Math.max(0, scatter - (effective - 1)) / (first - second / first);
+    if (round > 0 && effective > 1.5) seen = Math.max(0, scatter - (effective - 1)) / (first - second / first);
+    stray = usual === null ? seen : (looksOfUsual * usual + (effective - 1) * seen) / (looksOfUsual + effective - 1);
   }
   let most = 0;
   for (let n = 1; n <= count; n++) if (partials[n]?.heard) most = Math.max(most, n * n * (partials[n]?.power ?? 0));
@@ -133,6 +165,17 @@ export const fitSeries = (partials: readonly Partial[], count: number, guess: nu
     }
     base = shifted(base, pull / weights);
   }
+  const systematic = (strayTogether * stray * weightSquares) / weights ** 2;
+  let kept = base;
+  if (strays !== null) {
+    kept = shifted(base, keptFrom(partials, count, base, inharmonicity, strays));
+    if (effective > 3) strays.spread(seen);
+    for (let n = 1; n <= count; n++) {
+      const partial = partials[n];
+      if (partial?.heard)
+        strays.learn(n, centsApart(partial.hertz, base * stiffRatio(n, inharmonicity)), ownVariance(partial) + 1 / weights + systematic);
+    }
+  }
   let drift = 0;
   let driftWeight = 0;
   let power = 0;
@@ -155,13 +198,13 @@ export const fitSeries = (partials: readonly Partial[], count: number, guess: nu
   // What was known before is not doubted because the partials disagree now.
   const varianceStiffness = 1 / (1 / prior.sigma ** 2 + stiffnessHeard / inflation);
   return {
-    hertz: base,
+    hertz: kept,
     sigmaCents: Math.sqrt(inflation / weights + (slopes / weights) ** 2 * varianceStiffness),
     driftCentsPerSecond: drift / driftWeight,
     sigmaDrift: Math.sqrt(inflation / driftWeight),
     stiffness: { inharmonicity, sigma: Math.sqrt(varianceStiffness) },
     inflation,
-    systematicCents: Math.sqrt(strayTogether * stray * weightSquares) / weights,
+    systematicCents: Math.sqrt(systematic),
     partials: carried,
     power,
     ratio,

@@ -7,6 +7,7 @@ import { createOnsetDetector } from './onset.ts';
 import { soundsPlucked } from './plausible.ts';
 import { createRest } from './rest.ts';
 import { createSearch } from './search.ts';
+import { createStrays } from './stray.ts';
 import { centsApart } from './string.ts';
 import { createTwinFinder } from './twins.ts';
 import type { Hint, PitchEvent, PitchFrame, PitchTracker, RefusalReason, StringPitch } from './types.ts';
@@ -44,6 +45,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   const follower = createFollower(rateHertz);
   const memory = createStiffnessMemory();
   const rest = createRest();
+  const strays = createStrays();
   const search = createSearch(state, background.clean, follower, memory);
   const handover = createHandover(state, follower, background);
   const findTwins = createTwinFinder(rateHertz);
@@ -112,6 +114,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
       handover.finish();
       memory.learn(current);
       rest.restart();
+      strays.forget();
       return frame(rest.settle(current, state.endSeconds, usable / rateHertz) ?? current);
     }
     if (since > givenUpSeconds * rateHertz) {
@@ -129,7 +132,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
 
   /** Follows the string through one more hop. */
   const follow = (string: Estimate, usable: number, since: number): PitchEvent => {
-    const next = follower.follow(background.clean, state.end, usable, string, memory.recall(string.hertz));
+    const next = follower.follow(background.clean, state.end, usable, string, memory.recall(string.hertz), strays);
     const onProbation = pluckedAt !== null && since < probationSeconds * rateHertz;
     if (next === null || Math.abs(centsApart(next.hertz, string.hertz)) > leapCents || (onProbation && !soundsPlucked(next))) {
       if (++lost >= lostHops) {

@@ -7,6 +7,7 @@ import { mainsPartialOf } from '#shared/pitch/plausible.ts';
 import { smallest } from '#shared/pitch/select.ts';
 import { fitSeries, unknownStiffness } from '#shared/pitch/series.ts';
 import { createSpectrometer } from '#shared/pitch/spectrum.ts';
+import { createStrays } from '#shared/pitch/stray.ts';
 import { stiffRatio } from '#shared/pitch/string.ts';
 import { noise, pluckSound } from '#shared/simulation/sound/index.ts';
 import { centsBetween } from './support.ts';
@@ -112,6 +113,23 @@ describe('a series of partials', () => {
     const memory = createStiffnessMemory();
     for (let frame = 0; frame < 60; frame++) memory.learn(fitSeries(seriesOf(261.63, 5e-4), 10, 262, memory.recall(261.63))!);
     expect(memory.recall(261.63).inharmonicity).toBeCloseTo(5e-4, 5);
+  });
+
+  test('each of which the body pulls its own way says the same when some are lost in noise, and when all move together', () => {
+    const strays = createStrays();
+    const pulled = (hertz: number, heard: readonly number[]) =>
+      seriesOf(hertz, 1e-4).map((partial, n) => ({
+        ...partial,
+        heard: heard.includes(n),
+        hertz: partial.hertz * 2 ** (([0, -4, 2, 3, -2, 1, 0, 2, -3, 1, 0][n] ?? 0) / 1200),
+      }));
+    const fit = (hertz: number, heard: readonly number[]) => fitSeries(pulled(hertz, heard), 10, hertz, unknownStiffness, strays)!.hertz;
+    const all = [1, 2, 3, 4, 5, 6, 7, 8, 9, 10];
+    for (let frame = 0; frame < 60; frame++) fit(110, all);
+    const whole = fit(110, all);
+    expect(Math.abs(centsBetween(fit(110, [1, 2, 4]), whole))).toBeLessThan(1);
+    expect(Math.abs(centsBetween(fit(110, [2, 3]), whole))).toBeLessThan(1);
+    expect(centsBetween(fit(110 * 2 ** (10 / 1200), all), whole)).toBeCloseTo(10, 0);
   });
 
   test('of nothing is null', () => {
