@@ -25,7 +25,7 @@ export function MicrophoneSetting({ chosen, onChange }: Props) {
       />
       <p className="small quiet">
         {isDemo
-          ? 'In the demo a recording is heard in the microphone’s place.'
+          ? 'In the demo the strings on the screen are heard in the microphone’s place.'
           : inputs.length === 0
             ? 'No input is plugged in.'
             : hasNames
