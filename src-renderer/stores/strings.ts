@@ -26,10 +26,19 @@ export type State = { readonly tuning: TuningHere; readonly present: readonly (r
 
 /** The tuning that an instrument is in, and where its strings are: as last heard, else as that tuning has them. */
 export function stateOf(overview: Overview, tunings: readonly Tuning[], settings: Settings): State {
-  const kept = tunings.find(({ id }) => id === overview.instrument.tuningId) ?? null;
+  const kept = byId(tunings).get(overview.instrument.tuningId ?? '') ?? null;
   const tuning = tuningOn(overview, kept, settings) ?? tuningOn(overview, null, settings);
   if (tuning === null) throw new Error('an instrument is always in its home tuning at least');
   return { tuning, present: presentHertz(overview.lastReadings, tuning.hertz) };
 }
 
 export { daysSinceFitted } from '#shared/strung/index.ts';
+
+const maps = new WeakMap<readonly Tuning[], ReadonlyMap<string, Tuning>>();
+
+/** The tunings of a library by id, worked out once: a list of instruments asks for one after the other. */
+function byId(tunings: readonly Tuning[]): ReadonlyMap<string, Tuning> {
+  const known = maps.get(tunings) ?? new Map(tunings.map((tuning) => [tuning.id, tuning]));
+  maps.set(tunings, known);
+  return known;
+}

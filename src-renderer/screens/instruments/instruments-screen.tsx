@@ -8,6 +8,7 @@ import { useRemoval } from '../../stores/removal.ts';
 import { useEveryVerdict } from '../../stores/settling.ts';
 import { takeBackLast, useUndo } from '../../stores/undo.ts';
 import { Button } from '../../ui/button.tsx';
+import { useInSteps } from '../../ui/in-steps.ts';
 import { useUndoKey } from '../../ui/keys.ts';
 import { UndoLine } from '../../ui/undo-line.tsx';
 import { type Address, keepInstrument } from '../address.ts';
@@ -82,12 +83,13 @@ function InstrumentList({ overviews, tunings, settings, open, undo, onRemove }: 
   const isAdding = open.id === newRow;
   const first =
     rows.find(({ overview }) => overview.instrument.id === open.id) ?? rows.find(({ overview }) => overview === inHand) ?? rows[0];
+  const { shown, end } = useInSteps(rows.length, rows.findIndex(({ overview }) => overview.instrument.id === open.id) + 1);
   return (
     <div className={styles['page']}>
       <h1>{isAdding ? 'A new instrument' : titleOf(rows)}</h1>
       {isAdding ? <NewInstrument onLeave={() => open.set(null)} onSaved={open.set} /> : null}
       <ul className={styles['list']} aria-label="Instruments" hidden={rows.length === 0}>
-        {rows.map(({ overview, verdicts: known }) => (
+        {rows.slice(0, shown).map(({ overview, verdicts: known }) => (
           <InstrumentRow
             key={overview.instrument.id}
             overview={overview}
@@ -101,6 +103,7 @@ function InstrumentList({ overviews, tunings, settings, open, undo, onRemove }: 
             onRemove={() => onRemove(overview.instrument)}
           />
         ))}
+        {end === null ? null : <li ref={end} aria-hidden="true" />}
       </ul>
       <div className={styles['bottom']}>
         {undo}
