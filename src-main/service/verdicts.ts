@@ -1,16 +1,12 @@
 import type { Input, Output, SetVerdicts, Settings } from '#shared/contract/index.ts';
 import { homePitches, type StringSet } from '#shared/instruments/index.ts';
 import { isSeen, warningOf, type WarningSeen } from '#shared/log/index.ts';
-import { isDueAgain, judgeStrings, type StringVerdict } from '#shared/strung/index.ts';
+import { isDueAgain, judgeStrings, retunesRead, type StringVerdict } from '#shared/strung/index.ts';
 import { carry, type Tuning, wantedHertz } from '#shared/tunings/index.ts';
 import { hertz } from '#shared/units/index.ts';
 import { findStringSets, type Library, snoozedUntil, tuningsOfSets, warningsSeenOf } from '../library/index.ts';
 import { logsOf } from './log.ts';
 import { readSettings } from './settings.ts';
-
-/** As much of the log as is looked back on, and for how long a string is to hold: a verdict is the same in a list as on the page of its instrument. */
-const retunesRead = 12;
-const horizonSeconds = 1800;
 
 type Log = Parameters<typeof judgeStrings>[0]['log'];
 type Judged = { readonly facts: string; readonly judgedAt: number; readonly touchedAt: number; readonly strings: readonly StringVerdict[] };
@@ -63,9 +59,14 @@ export async function readVerdicts(
     let judged = memory.get(stringSet.id);
     if (judged === undefined || judged.facts !== facts || isDueAgain({ ...judged, now })) {
       await nextTask();
-      const policy = { toleranceCents: settings.toleranceCents, horizonSeconds };
+      const { toleranceCents } = settings;
       const touchedAt = Math.max(stringSet.fittedAt, log.readings.at(-1)?.at ?? 0, log.turns.at(-1)?.at ?? 0);
-      judged = { facts, judgedAt: now, touchedAt, strings: judgeStrings({ stringSet, log, changes: log.changes, wanted, now, policy }) };
+      judged = {
+        facts,
+        judgedAt: now,
+        touchedAt,
+        strings: judgeStrings({ stringSet, log, changes: log.changes, wanted, now, toleranceCents }),
+      };
       memory.set(stringSet.id, judged);
     }
     answer.push({

@@ -1,7 +1,7 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
 import type { Output, Overview, SetVerdicts, StringState } from '#shared/contract/index.ts';
-import { isDueAgain, judgeStrings, type StringVerdict as WholeVerdict } from '#shared/strung/index.ts';
+import { horizonSeconds, isDueAgain, judgeStrings, retunesRead, type StringVerdict as WholeVerdict } from '#shared/strung/index.ts';
 import { useNow } from './clock.ts';
 import { useHost } from './host.tsx';
 import { useLibrary } from './library.ts';
@@ -15,8 +15,7 @@ export type StringVerdict = {
   readonly warning?: StringState['warning'];
 };
 
-export const horizonSeconds = 1800;
-export const retunesRead = 12;
+export { horizonSeconds, retunesRead };
 
 /** As much of the log of an instrument's strings as is looked back on. */
 export const useLog = (overview: Overview | null) =>
@@ -60,7 +59,7 @@ function verdictsOf({ stringSet, log, wanted, toleranceCents }: Facts, now: numb
   const kept = latest.get(log);
   const touchedAt = Math.max(stringSet.fittedAt, log.readings.at(-1)?.at ?? 0, log.turns.at(-1)?.at ?? 0);
   if (kept?.facts === facts && !isDueAgain({ touchedAt, judgedAt: kept.judgedAt, now })) return kept.verdicts;
-  const verdicts = judgeStrings({ stringSet, log, changes: log.changes, wanted, now, policy: { toleranceCents, horizonSeconds } });
+  const verdicts = judgeStrings({ stringSet, log, changes: log.changes, wanted, now, toleranceCents });
   latest.set(log, { facts, judgedAt: now, verdicts });
   return verdicts;
 }

@@ -4,4 +4,4 @@
 
 export { daysSinceChanged, daysSinceFitted } from './age.ts';
 export { coachInstrument } from './coach-instrument.ts';
-export { isDueAgain, judgeStrings, type StringVerdict } from './judge.ts';
+export { horizonSeconds, isDueAgain, judgeStrings, retunesRead, type StringVerdict } from './judge.ts';

@@ -1,7 +1,11 @@
 import type { StringSet } from '#shared/instruments/index.ts';
 import { type LogRows, type StringChange, stringHistory } from '#shared/log/index.ts';
-import { type Assessment, assess, type Policy } from '#shared/settling/index.ts';
+import { type Assessment, assess } from '#shared/settling/index.ts';
 import { daysSinceChanged } from './age.ts';
+
+/** So many retunes are looked back on, and for so long a string is to hold: everywhere the same, so that a list and the page of an instrument agree. */
+export const retunesRead = 12;
+export const horizonSeconds = 1800;
 
 /** One string's part of an instrument's state: which it is and its verdict. */
 export type StringVerdict = { readonly course: number; readonly string: number; readonly assessment: Assessment };
@@ -15,11 +19,12 @@ type Question = {
   readonly wanted: readonly (readonly number[])[];
   /** Epoch milliseconds. */
   readonly now: number;
-  readonly policy: Policy;
+  /** How far from wanted is good enough, in cents, above 0. */
+  readonly toleranceCents: number;
 };
 
 /** The verdicts on the strings of a set, from the player's eye down. It takes some 20 ms for a string with a year behind it. */
-export function judgeStrings({ stringSet, log, changes, wanted, now, policy }: Question): readonly StringVerdict[] {
+export function judgeStrings({ stringSet, log, changes, wanted, now, toleranceCents }: Question): readonly StringVerdict[] {
   const places = stringSet.courses.flatMap(({ strings }, course) => strings.map((facts, string) => ({ course, string, facts })));
   const assessments = assess({
     courses: places.map(({ course, string, facts: { material, wound } }) => ({
@@ -27,7 +32,7 @@ export function judgeStrings({ stringSet, log, changes, wanted, now, policy }: Q
       ...stringHistory(log, course, string, wanted[course]?.[string]),
     })),
     nowSeconds: now / 1000,
-    policy,
+    policy: { toleranceCents, horizonSeconds },
   });
   return places.flatMap(({ course, string }, index) => {
     const assessment = assessments[index];

@@ -11,6 +11,7 @@ import {
   instrument,
   openService,
   reading,
+  remarks,
   retune,
   saveWren,
   stringSet,
@@ -122,6 +123,26 @@ describe('the demo library', () => {
       retuneStrings: 4,
       turns: 1,
       readings: 1,
+    });
+  });
+
+  test('goes out with what was said of it by the way; an instrument that the player wrote a note about stays', async () => {
+    const { folder, demoFile } = await folderWithDemoFile();
+    const service = await openService(folder, { demoFile });
+    await valueOf(service, 'demo.load');
+    await valueOf(service, 'log.append', {
+      snoozes: [{ ...remarks.snoozes[0], stringSetId: 'demo-s' }],
+      warningsSeen: [{ ...remarks.warningsSeen[0], stringSetId: 'demo-s' }],
+      corrections: [{ ...remarks.corrections[0], readingId: 'demo-reading' }],
+    });
+    await valueOf(service, 'demo.remove');
+    expect(await valueOf(service, 'overview.read')).toEqual([]);
+    await valueOf(service, 'demo.load');
+    await valueOf(service, 'log.append', { notes: [{ ...remarks.notes[0], instrumentId: 'demo-i' }] });
+    await valueOf(service, 'demo.remove');
+    expect(await valueOf(service, 'log.remarks', { id: 'demo-i' })).toMatchObject({
+      notes: [{ id: remarks.notes[0]!.id }],
+      warningsSeen: [],
     });
   });
 

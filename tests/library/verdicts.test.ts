@@ -106,3 +106,11 @@ describe('a warning', () => {
     expect((await stateOf(service)).warning).toMatchObject({ kind: 'keeps-slipping', isSeen: false });
   });
 });
+
+test('in the demo, Rook slips tonight though the warning of twelve days ago was seen', async () => {
+  const demoFile = new URL('../../demo-data/library.json', import.meta.url).pathname;
+  const service = await openService(await temporaryFolder(), { demoFile, startWithDemo: true });
+  expect(await valueOf(service, 'log.remarks', { id: 'demo-rook' })).toMatchObject({ warningsSeen: [{ course: 4, kind: 'slips' }] });
+  const [rook] = (await valueOf(service, 'verdicts.read', { stringSetIds: ['demo-rook-1'] })) as Output<'verdicts.read'>;
+  expect(rook!.strings.flatMap(({ course, warning }) => (warning === null ? [] : [[course, warning.isSeen]]))).toEqual([[4, false]]);
+});

@@ -48,7 +48,7 @@ describe('a string across a change of the reference pitch', () => {
 
   test('has not slipped', () => {
     const tonight = wanted.map((course) => course.map((hertz) => (hertz * 442) / 440));
-    const question = { stringSet, changes: [], now: evening + 90 * minute, policy: { toleranceCents: 3, horizonSeconds: 1800 } };
+    const question = { stringSet, changes: [], now: evening + 90 * minute, toleranceCents: 3 };
     const [, judged] = judgeStrings({ ...question, log: acrossReferences, wanted: tonight });
     expect(judged).toMatchObject({ course: 1, string: 0, assessment: { slips: [], insideTolerance: false } });
   });
