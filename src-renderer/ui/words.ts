@@ -58,3 +58,6 @@ export const ordinal = (index: number): string => ordinals[index] ?? `${index + 
 /** `4, 3 and 1`. */
 export const listed = (items: readonly (string | number)[]): string =>
   items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+
+/** With a capital at its beginning: `Baritone`. */
+export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

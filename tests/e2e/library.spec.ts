@@ -2,6 +2,8 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Page } from 'playwright/test';
+import { recordingPath } from '../support/demo.ts';
+import { plucked } from '../support/plucked.ts';
 import { test } from './app.ts';
 
 async function goTo(page: Page, address: string): Promise<void> {
@@ -184,4 +186,132 @@ test.describe('the library, by keyboard alone', () => {
     await page.keyboard.press('ControlOrMeta+z');
     await expect(page.getByText(/Fluorocarbon, second set, fitted/u)).toBeVisible();
   });
+});
+
+test.describe('a newcomer', () => {
+  test('comes from “I have a baritone” to its low course down a tone, by what stands on the screen', async ({ page, dataFolder }) => {
+    await expect(page.getByRole('heading', { level: 1 })).toHaveText('Which instrument is in your hands?');
+    await expectAccessible(page, 'first run');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: /Kind/u }).click();
+    await page.keyboard.type('bar');
+    await page.keyboard.press('Enter');
+    await expect(page.getByText('At home in D3 G3 B3 E4, linear', { exact: false })).toBeVisible();
+    await expectAccessible(page, 'a new instrument');
+    await page.getByRole('button', { name: /^Save/u }).click();
+    await page.getByRole('button', { name: 'Choose a tuning' }).click();
+    // What is open C on a soprano is open G on a baritone, and is called so.
+    await expect(page.getByRole('row', { name: 'Open G', exact: true })).toContainText('G major');
+    await page.getByRole('row', { name: '4 down a tone' }).click();
+    await expect(page.getByRole('row', { name: '4 down a tone' })).toContainText('D3 → C3 down 2');
+    await expect(page.getByRole('row', { name: '4 down a tone' })).toContainText('ask a qualified luthier');
+    await expectAccessible(page, 'a tuning opened');
+
+    const recording = join(dataFolder, 'baritone.wav');
+    const [c3, g3, b3, e4] = [130.8128, 195.9977, 246.9417, 329.6276];
+    writeFileSync(
+      recording,
+      plucked([
+        { hertz: c3, seconds: 1.2, fromCents: 200, toCents: 200 },
+        { hertz: c3, seconds: 1.7, fromCents: 200, toCents: -9 },
+        { hertz: c3, seconds: 1.5, fromCents: -9, toCents: 1 },
+        { hertz: c3, seconds: 2.4, fromCents: 1, toCents: 1 },
+        ...[g3, b3, e4, c3, g3, b3, e4].map((hertz) => ({ hertz, seconds: 2.1, fromCents: 0.5, toCents: 0.5 })),
+      ]),
+    );
+    await page.locator('input[type=file][accept*=wav]').setInputFiles(recording);
+    await page.getByRole('button', { name: /^Plan 4 down a tone/u }).click();
+    await expect(page.getByText('first: loosen 2 semitones')).toBeVisible();
+    await page.getByRole('button', { name: /^Start listening/u }).click();
+    await expect(page.getByRole('heading', { level: 1, name: 'My baritone is in 4 down a tone' })).toBeVisible({ timeout: 60_000 });
+  });
+
+  test('whose instrument is in a tuning already says so, and takes it back', async ({ page }) => {
+    await page.getByRole('button', { name: /^Set up an instrument/u }).click();
+    await page.getByRole('textbox', { name: 'Name' }).fill('Otter');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Choose a tuning' }).click();
+    await page.getByRole('row', { name: 'All down a tone' }).click();
+    await chooseInMenu(page, /More to do with All down/u, 'Otter is in it already');
+    await expect(page.getByRole('row', { name: 'All down a tone' })).toContainText('Otter is here');
+    await page.getByRole('button', { name: /^Undo/u }).click();
+    await expect(page.getByRole('row', { name: 'All down a tone' })).toContainText('all 4 down 2');
+  });
+});
+
+test('a tuning is played in, one pluck a course, and keeps its cents where the player wants them', async ({ page }) => {
+  await withDemo(page);
+  await goTo(page, '/tunings?on=demo-wren');
+  await page.locator('input[type=file][accept*=wav]').setInputFiles(recordingPath('wren-after.wav'));
+  await page.getByRole('button', { name: 'New tuning' }).click();
+  await page.getByRole('textbox', { name: 'Name' }).fill('As it was found');
+  await page.getByRole('button', { name: 'Play it in' }).click();
+  await expect(page.getByText('Pluck course 4')).toBeVisible();
+  await expectAccessible(page, 'playing a tuning in');
+  const strings = page.getByRole('textbox', { name: /Open strings/u });
+  await expect(strings).toHaveValue('G4  B♭3  E♭4  B♭4', { timeout: 30_000 });
+  await expect(page.getByText('They make E♭ major.')).toBeVisible();
+  await expect(page.getByRole('textbox', { name: 'Course 4' })).toHaveValue('');
+  await page.getByText('Keep how far each course lies from its note').click();
+  await expect(page.getByRole('textbox', { name: 'Course 4' })).toHaveValue(/^\d+(?:\.\d)?$/u);
+  await page.getByText('Keep how far each course lies from its note').click();
+  await page.getByRole('button', { name: 'Save', exact: true }).click();
+  await goTo(page, '/tunings?on=demo-wren&open=demo-lantern-e-flat');
+  await expect(page.getByRole('row', { name: 'Lantern E♭' })).toContainText('The same tuning as As it was found.');
+});
+
+test('pitches, notes and tags are changed in the open row, the margins following as they are typed', async ({ page }) => {
+  await withDemo(page);
+  await goTo(page, lantern);
+  const row = page.getByRole('row', { name: 'Lantern E♭' });
+  const strings = row.getByRole('textbox', { name: /Open strings/u });
+  await strings.fill('G4 Bb3 Eb4 C5');
+  await expect(row).toContainText('past its limit');
+  await page.keyboard.press('Escape');
+  await expect(strings).toHaveValue('G4  B♭3  E♭4  B♭4');
+  await expect(row).not.toContainText('past its limit');
+  await strings.fill('G4 Bb3 Eb4 A4');
+  await page.keyboard.press('ArrowDown');
+  await expect(strings).toBeFocused();
+  await page.keyboard.press('Enter');
+  await expect(page.getByText('Changed Lantern E♭.')).toBeVisible();
+  const tags = row.getByRole('textbox', { name: /Tags/u });
+  await tags.fill('open, windy');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('radio', { name: 'Windy' }).or(tags)).toBeVisible();
+  await press(page, /^Undo/u);
+  await expect(tags).toHaveValue('open, winter set');
+  await press(page, /^Undo/u);
+  await expect(strings).toHaveValue('G4  B♭3  E♭4  B♭4');
+});
+
+test('note names are German everywhere once they are chosen: rows, search, forms and sheets', async ({ page }) => {
+  await withDemo(page);
+  await goTo(page, '/settings');
+  await page.getByRole('radio', { name: 'C D E F G A H' }).click();
+  await goTo(page, lantern);
+  await expect(page.getByRole('row', { name: 'Lantern E♭' })).toContainText('Es major');
+  await page.getByRole('textbox', { name: 'Search' }).fill('es4');
+  await expect(page.getByRole('row', { name: 'Lantern E♭' })).toBeVisible();
+  await page.getByRole('textbox', { name: 'Search' }).fill('');
+  await chooseInMenu(page, /More to do with Lantern/u, 'Tuning sheet');
+  await expect(page.getByRole('article')).toContainText('Es4');
+  await press(page, 'Back to the tunings');
+  await page.getByRole('button', { name: 'New tuning' }).click();
+  await page.getByRole('textbox', { name: /Open strings/u }).fill('g h es b');
+  await expect(page.getByText('C4 → H3')).toBeVisible();
+});
+
+test('the library is sifted by what the instrument can take and sorted by what was used last', async ({ page }) => {
+  await withDemo(page);
+  await goTo(page, '/tunings?on=demo-wren');
+  const past = page.getByRole('row').filter({ hasText: 'past the limit for breaking' });
+  await expect(past.first()).toBeVisible();
+  await page.getByRole('radio', { name: 'Wren can take' }).click();
+  await expect(past).toHaveCount(0);
+  await expect(page.getByRole('row').first()).toBeVisible();
+  await page.getByRole('radio', { name: /^All/u }).click();
+  await page.getByRole('button', { name: /Order/u }).click();
+  await page.getByRole('option', { name: 'Last used first' }).click();
+  await expect(page.getByRole('row').first()).toContainText('used ');
 });

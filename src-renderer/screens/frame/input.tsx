@@ -38,10 +38,13 @@ export function Input() {
   const shown = label ?? recording;
   return (
     <MenuTrigger>
-      <Button className={styles['input'] ?? ''} aria-label={`Input: ${words}. Choose another`}>
+      <Button
+        className={styles['input'] ?? ''}
+        aria-label={`Input: ${words}${shown === null ? '' : ` ${plainLabel(shown)}`}. Choose another`}
+      >
+        <span className={styles['words']}>{words}</span>
         {shown === null ? null : <span className={`small quiet ${styles['label']}`}>{plainLabel(shown)}</span>}
         <Level />
-        <span className={styles['words']}>{words}</span>
       </Button>
       <InputMenu />
     </MenuTrigger>

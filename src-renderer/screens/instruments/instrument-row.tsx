@@ -88,9 +88,9 @@ export function InstrumentRow({ overview, tunings, settings, verdicts, pxPerMill
         <div className={styles['action']}>
           <Button
             look={isFirst && !isEditing ? 'solid' : 'plain'}
-            onPress={() => void navigate({ to: '/retune', search: { on: instrument.id } })}
+            onPress={() => void navigate({ to: '/tunings', search: { on: instrument.id } })}
           >
-            Plan it
+            Choose a tuning
           </Button>
         </div>
       </div>

@@ -2,11 +2,14 @@ import { useState } from 'react';
 import { Form } from 'react-aria-components';
 import { type InstrumentPreset, instrumentPresets, stringing } from '#shared/instruments/index.ts';
 import { useSaveInstrument } from '../../stores/changes.ts';
+import { useLibrary } from '../../stores/library.ts';
 import { Button } from '../../ui/button.tsx';
 import { Choice } from '../../ui/choice.tsx';
 import { Field } from '../../ui/field.tsx';
+import { Switch } from '../../ui/switch.tsx';
 import { useTop } from '../../ui/top.ts';
-import { courseText, listed } from '../../ui/words.ts';
+import { count, courseText, listed } from '../../ui/words.ts';
+import { startersFor, useAddStarters } from '../use-starters.ts';
 import { type Problems, readNew } from './draft.ts';
 import { presetWords, stringWords } from './string-words.ts';
 import styles from './new-instrument.module.css';
@@ -22,8 +25,14 @@ export function NewInstrument({ onLeave, onSaved }: Props) {
   const [scaleLengthMillimetres, setScaleLength] = useState(String(preset?.scaleLengthMillimetres ?? ''));
   const [problems, setProblems] = useState<Problems>({});
   const save = useSaveInstrument();
+  const { data: tunings } = useLibrary('tunings.list', {});
+  const addStarters = useAddStarters();
+  const [isWithTunings, setWithTunings] = useState(true);
   const page = useTop<HTMLFormElement>();
   if (preset === undefined) return null;
+  const home = preset.courses.map((course) => course.home);
+  const starters = startersFor(home, tunings ?? []);
+  const usualName = `My ${preset.kind.split(',')[0] ?? preset.kind}`;
   const choose = (id: string) => {
     const chosen = instrumentPresets.find((one) => one.id === id);
     if (chosen === undefined) return;
@@ -33,9 +42,13 @@ export function NewInstrument({ onLeave, onSaved }: Props) {
   };
   const submit = () => {
     const fresh = { id: crypto.randomUUID(), stringSetId: crypto.randomUUID(), at: Date.now() };
-    const read = readNew({ name, scaleLengthMillimetres, preset }, fresh);
+    const read = readNew({ name: name.trim() === '' ? usualName : name, scaleLengthMillimetres, preset }, fresh);
     setProblems('problems' in read ? read.problems : {});
-    if (!('problems' in read)) save.save(read, null, `Added ${read.instrument.name}`, () => onSaved(read.instrument.id));
+    if ('problems' in read) return;
+    save.save(read, null, `Added ${read.instrument.name}`, () => {
+      if (isWithTunings) addStarters.add(starters);
+      onSaved(read.instrument.id);
+    });
   };
   return (
     <Form
@@ -48,7 +61,15 @@ export function NewInstrument({ onLeave, onSaved }: Props) {
       }}
     >
       <div className={styles['line']}>
-        <Field label="Name" value={name} onChange={setName} problem={problems['name'] ?? null} hint="What you call it." autoFocus />
+        <Field
+          label="Name"
+          value={name}
+          onChange={setName}
+          problem={problems['name'] ?? null}
+          placeholder={usualName}
+          hint="What you call it."
+          autoFocus
+        />
         <Choice
           label="Kind"
           options={instrumentPresets.map((one) => ({ value: one.id, words: presetWords(one) }))}
@@ -64,9 +85,16 @@ export function NewInstrument({ onLeave, onSaved }: Props) {
         />
       </div>
       <p className="quiet">
-        At home in {preset.courses.map(({ home }) => courseText(home)).join(' ')}, {stringing(preset.courses.map(({ home }) => home))},
-        strung with {listed(preset.courses.flatMap(({ strings }) => strings.map(stringWords)))}. All of it can be changed afterwards.
+        At home in {home.map(courseText).join(' ')}, {stringing(home)}, strung with{' '}
+        {listed(preset.courses.flatMap(({ strings }) => strings.map(stringWords)))}. All of it can be changed afterwards.
       </p>
+      {starters.length === 0 ? null : (
+        <Switch
+          words={`With ${count(starters.length, 'tuning')} to start with: ${listed(starters.slice(0, 3).map((one) => one.name))}${starters.length > 3 ? ' …' : ''}`}
+          isOn={isWithTunings}
+          onChange={setWithTunings}
+        />
+      )}
       {save.error === null ? null : <p role="alert">{save.error.message}</p>}
       <div className={styles['buttons']}>
         <Button look="solid" submits shortcut="Enter" isDisabled={save.isPending}>

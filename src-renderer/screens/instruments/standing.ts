@@ -4,7 +4,7 @@ import { lastHeard } from '#shared/log/index.ts';
 import type { Verdict } from '#shared/settling/index.ts';
 import type { StringVerdict } from '../../stores/settling.ts';
 import { when } from '../../ui/time.ts';
-import { listed } from '../../ui/words.ts';
+import { capital, listed } from '../../ui/words.ts';
 import { inLetters } from '../numbers.ts';
 
 /** How a whole instrument stands: the verdict that asks for most, and the reason in a few words. */
@@ -52,8 +52,6 @@ export function titleOf(instruments: readonly { readonly name: string; readonly 
   }
   return 'Instruments';
 }
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 /** The verdict as a word on its own. */
 export const verdictWord = (verdict: Verdict): string => capital(verdict);

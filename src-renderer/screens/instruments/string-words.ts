@@ -27,5 +27,6 @@ export function stringWords({
   return `${size}${wound ? 'wound ' : ''}${materialWords[material]}${density}${rating}`;
 }
 
-/** A preset in words, its family first where its kind does not say it: `ukulele, tenor, high G`. */
-export const presetWords = ({ family, kind }: InstrumentPreset): string => (kind.includes(family) ? kind : `${family}, ${kind}`);
+/** A preset in words that begin as a player would ask for it: `tenor ukulele, high G`. */
+export const presetWords = ({ family, kind }: InstrumentPreset): string =>
+  family === 'ukulele' ? kind.replace(/^[^,]+/u, (size) => `${size} ukulele`) : kind;

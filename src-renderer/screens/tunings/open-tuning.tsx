@@ -56,9 +56,13 @@ export function OpenTuning({ tuning, here: asKept, tunings, related, overview, o
       {here === null ? null : <CautionBlock judged={here.judged} courses={overview.stringSet.courses.length} />}
       <div className={styles['more']}>
         <div>
-          <Part title="Songs">
-            {titles.length === 0 ? <p className="quiet">none in it</p> : titles.map((title) => <p key={title}>{title}</p>)}
-          </Part>
+          {titles.length === 0 ? null : (
+            <Part title="Songs">
+              {titles.map((title) => (
+                <p key={title}>{title}</p>
+              ))}
+            </Part>
+          )}
         </div>
         <div className={styles['middle']}>
           {takes.length === 0 ? null : (

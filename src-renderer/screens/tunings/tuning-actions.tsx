@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Overview, Settings } from '#shared/contract/index.ts';
-import { useSaveTuning } from '../../stores/changes.ts';
+import { useSaveInstrument, useSaveTuning } from '../../stores/changes.ts';
 import { hearStrum } from '../../stores/session.ts';
 import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys.ts';
@@ -12,6 +12,7 @@ import type { TuningRow } from './tuning-rows.ts';
 
 type Props = {
   readonly row: TuningRow;
+  readonly overview: Overview;
   readonly others: readonly Overview[];
   readonly settings: Settings;
   readonly onPlan: () => void;
@@ -22,12 +23,29 @@ type Props = {
 };
 
 /** What can be done with the tuning that is open. */
-export function TuningActions({ row: { tuning, here }, others, settings, onPlan, onEdit, onStartFrom, onSheet, onRemove }: Props) {
+export function TuningActions({
+  row: { tuning, here },
+  overview,
+  others,
+  settings,
+  onPlan,
+  onEdit,
+  onStartFrom,
+  onSheet,
+  onRemove,
+}: Props) {
   const { save, error } = useSaveTuning();
+  const instrument = useSaveInstrument();
   const [isCarrying, setCarrying] = useState(false);
   const hear = () => {
     if (here !== null) hearStrum(here.to.hertz.flat());
   };
+  const sayItIsHere = () =>
+    instrument.save(
+      { instrument: { ...overview.instrument, tuningId: tuning.id }, stringSet: overview.stringSet },
+      overview,
+      `${overview.instrument.name} is in ${tuning.name}`,
+    );
   useKeys({ Enter: onPlan, h: hear });
   const sheets = [
     { words: 'Tuning sheet', onAction: () => onSheet('tuning') },
@@ -53,12 +71,19 @@ export function TuningActions({ row: { tuning, here }, others, settings, onPlan,
         items={[
           { words: 'Change it', onAction: onEdit },
           { words: 'A new one from it', onAction: onStartFrom },
+          ...(here === null || here.isHere ? [] : [{ words: `${overview.instrument.name} is in it already`, onAction: sayItIsHere }]),
           ...(here === null ? [] : sheets),
           { words: 'Remove it', onAction: onRemove },
         ]}
       />
       <Switch words="Favourite" isOn={tuning.favourite} onChange={(favourite) => save({ ...tuning, favourite }, tuning)} />
-      {error === null ? null : <p role="alert">{error.message}</p>}
+      {[error, instrument.error].map((fault) =>
+        fault === null ? null : (
+          <p key={fault.message} role="alert">
+            {fault.message}
+          </p>
+        ),
+      )}
     </>
   );
 }

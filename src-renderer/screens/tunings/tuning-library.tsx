@@ -13,6 +13,7 @@ import { type Address, keepInstrument } from '../address.ts';
 import { alike } from './alike.ts';
 import type { SheetKind } from './sheet-page.tsx';
 import { everything, foundRows, type Order, searchTexts, siftOptions, sortedRows } from './sieve.ts';
+import { NoneFits } from './none-fits.tsx';
 import { TuningActions } from './tuning-actions.tsx';
 import { TuningList } from './tuning-list.tsx';
 import { nameChordsAhead, tuningRows } from './tuning-rows.ts';
@@ -113,6 +114,7 @@ export function TuningLibrary({
           onChange={(value) => setOrder(orders.find((one) => one.value === value)?.value ?? 'moves')}
         />
       </div>
+      {rows.some(({ here }) => here !== null) ? null : <NoneFits overview={overview} tunings={tunings} />}
       {shown.length === 0 ? (
         <div className={styles['nothing']}>
           <p className="lead">
@@ -141,6 +143,7 @@ export function TuningLibrary({
         {opened === null ? null : (
           <TuningActions
             row={opened}
+            overview={overview}
             others={others}
             settings={settings}
             onPlan={() => plan(opened.tuning.id)}

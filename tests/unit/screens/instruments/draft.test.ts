@@ -92,7 +92,7 @@ describe('a new instrument', () => {
   });
 
   test('kinds and strings are told in words', () => {
-    expect(instrumentPresets.map(presetWords)).toContain('ukulele, tenor, high G');
+    expect(instrumentPresets.map(presetWords)).toContain('tenor ukulele, high G');
     expect(instrumentPresets.map(presetWords)).toContain('guitar, nylon strings');
     expect(stringWords({ material: 'nylon', wound: true, diameterMillimetres: 0.84, linearDensityKilogramsPerMetre: 0.0026 })).toBe(
       '0.84 mm wound nylon, 2.60 g/m',

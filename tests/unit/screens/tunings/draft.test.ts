@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { homePitches } from '#shared/instruments/index.ts';
 import { carry, type OpenPitches, tuningSchema } from '#shared/tunings/index.ts';
 import { draftOf, type Ground, readDraft, readPitches } from '../../../../src-renderer/screens/tunings/draft.ts';
-import { starterTunings } from '../../../../src-renderer/screens/tunings/starters.ts';
+import { starterTunings } from '../../../../src-renderer/screens/starters.ts';
 import { instrumentOf, tuningOf } from '../wren.ts';
 
 const homeOf = (presetId: string): OpenPitches => homePitches(instrumentOf(presetId, 'Wren').stringSet);
@@ -98,6 +98,9 @@ describe('starter tunings', () => {
       for (const tuning of offered) expect(tuningSchema.parse(tuning).courses).toHaveLength(courses);
     }
     expect(starterTunings(doubled, newId).map(({ name }) => name)).toContain('Open C minor');
+    expect(starterTunings(homeOf('ukulele-baritone'), newId).map(({ name }) => name)).toContain('Open G minor');
+    const [first] = starterTunings(homeOf('ukulele-baritone'), newId);
+    expect(starterTunings(homeOf('ukulele-tenor-high-g'), newId, [first!]).map(({ name }) => name)).not.toContain(first!.name);
     expect(starterTunings([['C4'], ['D4'], ['E4'], ['F4']] as never, newId)).toEqual([]);
   });
 });
