@@ -3,7 +3,7 @@ import { centsBetween, hertz } from '#shared/units/index.ts';
 import { currentString } from './advice.ts';
 import type { CoachState, Doubt, Sound } from './state.ts';
 
-type Frame = { readonly atSeconds: number; readonly hertz: number; readonly sincePluckSeconds?: number | null };
+type Frame = { readonly atSeconds: number; readonly hertz: number; readonly steady: boolean; readonly sincePluckSeconds?: number | null };
 
 /** After a silence as long as this, a sound is a new one, in seconds, where the plucks themselves are not heard. */
 const pauseSeconds = 0.35;
@@ -39,20 +39,34 @@ export const soundOf = (frame: Frame, { course, string }: { readonly course: num
 const pluckedAtOf = ({ atSeconds, sincePluckSeconds = null }: Frame): number | null =>
   sincePluckSeconds === null ? null : atSeconds - sincePluckSeconds;
 
+/** Which string of a course is meant: the one asked for by name, the one under way, or the first still to be visited; null = any. */
+export function stringMeant(state: CoachState, course: number): number | null {
+  const current = currentString(state);
+  if (state.doubt?.sound.course === course) return state.doubt.sound.string;
+  if (current?.course === course) return current.string;
+  return state.queue.map((place) => state.strings[place]).find((one) => one?.course === course)?.string ?? null;
+}
+
 /** What is to be asked because of a sound that is nobody's for sure; null where nothing need be asked. */
 export function doubtOf(state: CoachState, frame: Frame, match: Match): Doubt | null {
   const names = (courses: readonly number[]): string => courses.map((course) => `${state.setup.wanted.length - course}`).join(' or ');
   if (match.kind === 'match') {
-    const { course, others } = match;
-    const sentence =
-      others.length > 0
+    const { course, string, others } = match;
+    const sentence = others.includes(course)
+      ? `Course ${names([course])}: pluck string ${string + 1} by itself.`
+      : others.length > 0
         ? `That may be course ${names(others)}: pluck course ${names([course])} by itself.`
         : `Course ${names([course])} was not there before: pluck it open, by itself.`;
     return { sound: soundOf(frame, match), sentence };
   }
   // Where a course was asked for, a sound that is two others' is not its own, and nothing else need be asked.
-  if (match.reason !== 'could-be-several' || !state.following) return null;
+  if (!state.following || match.reason === 'an-octave-off') return null;
   const current = currentString(state);
+  if (match.reason === 'no-string-near') {
+    if (current === null || !frame.steady) return null;
+    const { course } = current;
+    return { sound: soundOf(frame, current), sentence: `No course was there before: pluck course ${names([course])} by itself.` };
+  }
   const waiting = state.queue.map((place) => state.strings[place]?.course);
   const [first] = match.candidates;
   const course =
@@ -61,7 +75,7 @@ export function doubtOf(state: CoachState, frame: Frame, match: Match): Doubt | 
       : (match.candidates.find((one) => waiting.includes(one)) ?? first);
   if (course === undefined) return null;
   return {
-    sound: soundOf(frame, { course, string: 0 }),
+    sound: soundOf(frame, { course, string: stringMeant(state, course) ?? 0 }),
     sentence: `That could be course ${names(match.candidates)}: pluck course ${names([course])}.`,
   };
 }

@@ -11,7 +11,7 @@ import {
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { advise, currentString } from './advice.ts';
 import { step } from './coach.ts';
-import { doubtOf, isOfStrum, isSameSound, soundOf } from './doubt.ts';
+import { doubtOf, isOfStrum, isSameSound, soundOf, stringMeant } from './doubt.ts';
 import { reasonToStop } from './guard.ts';
 import type { Advice, CoachState, Effect, Sound, StringState } from './state.ts';
 
@@ -95,18 +95,23 @@ function matchOf(state: CoachState, { hertz: heard, others = [] }: Frame, goesOn
     const askedString = goesOn.course === current?.course && others.length > 0 ? current.string : goesOn.string;
     return matchAs(heard, { ...among, asked: goesOn.course, askedString });
   }
-  const named = state.doubt?.sound.course ?? null;
-  if (!state.following) return matchFrame(heard, { ...among, asked: current?.course ?? null, askedString: current?.string ?? null });
+  const asFor = (asked: number) => matchFrame(heard, { ...among, asked, askedString: stringMeant(state, asked) });
+  if (!state.following) return current === null ? matchFrame(heard, { ...among, asked: null }) : asFor(current.course);
   const match = matchFrame(heard, { ...among, asked: null });
-  if (match.kind === 'match' || match.reason !== 'could-be-several') return match;
-  if (named !== null && match.candidates.includes(named)) return matchFrame(heard, { ...among, asked: named });
+  if (match.kind === 'match') return asFor(match.course);
+  const named = state.doubt?.sound.course ?? null;
+  if (named !== null && match.reason !== 'an-octave-off') {
+    const again = asFor(named);
+    return again.kind === 'match' && again.course === named ? again : match;
+  }
+  if (match.reason !== 'could-be-several') return match;
   // Several could be there by now, but a string under way is heard on its way: the one that was heard there last is meant.
   const off = ({ presentHertz }: StringState): number => Math.abs(apartCents(heard, presentHertz));
   const here = state.strings.filter((one) => match.candidates.includes(one.course) && off(one) <= standingCents);
   const isUnderWay = current !== null && current.visit !== null && match.candidates.includes(current.course) && off(current) <= strideCents;
   const courses = new Set(isUnderWay ? [current.course] : here.map(({ course }) => course));
   const [only] = courses;
-  return only === undefined || courses.size > 1 ? match : matchFrame(heard, { ...among, asked: only });
+  return only === undefined || courses.size > 1 ? match : asFor(only);
 }
 
 /** How near to where it was last heard a string stands that was not turned, and how far a turning peg takes one between two frames, in cents. */

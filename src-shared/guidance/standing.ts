@@ -67,11 +67,12 @@ export function pullAtOthers(state: CoachState, turned: number, fromHertz: numbe
     return { ...one, standing: { ...one.standing, gainedNewtons } };
   });
   const next = { ...state, strings: pulled };
-  return { ...next, strings: pulled.map((one, place) => (place === turned ? one : { ...one, presentHertz: expectedHertz(next, place) })) };
+  // A string that was heard since it was last trusted, on its way, is moved from where it was heard.
+  const shift = (place: number): number =>
+    expectedOffset(next, place, state.nowSeconds).cents - expectedOffset(state, place, state.nowSeconds).cents;
+  const moved = (one: StringState, place: number): number => atCents(hertz(one.presentHertz), cents(shift(place)));
+  return { ...next, strings: pulled.map((one, place) => (place === turned ? one : { ...one, presentHertz: moved(one, place) })) };
 }
-
-const expectedHertz = (state: CoachState, place: number): number =>
-  atCents(hertz(stringAt(state.strings, place).wantedHertz), cents(expectedOffset(state, place, state.nowSeconds).cents));
 
 /** Newtons that a string gains on the way between two pitches. */
 export const gainNewtons = (setup: Setup, { course, string }: StringState, fromHertz: number, toHertz: number): number =>

@@ -16,7 +16,7 @@ export type MatchContext = {
 
 /**
  * The course that sounds, with how far its string is from wanted; or why that cannot be told. `certainty` is a share, 0 to 1; below
- * `surelyMatched` the same course should be plucked once more before it is believed, and `others` are the courses it may be instead.
+ * `surelyMatched` the same course should be plucked once more before it is believed, and `others` are the courses it may be instead (itself: another string of it).
  */
 export type Match =
   | {
@@ -97,15 +97,24 @@ function matchAsked(heard: Hertz, context: MatchContext, asked: Candidate, near:
   const [other, another] = standing;
   const others = standing.map(({ course }) => course);
   if (asked.outsideCents < reachCents) {
-    const isAtRest =
-      other === undefined || Math.abs(asked.fromPresentCents) <= Math.max(settledCents, 2 * Math.abs(other.fromPresentCents));
-    return isAtRest && !isFretted(asked) ? found(asked, heard, context, 0.98) : found(asked, heard, context, 0.6, others);
+    const isAtRest = other === undefined || isAtHome(asked, other.fromPresentCents);
+    if (!isAtRest || isFretted(asked)) return found(asked, heard, context, 0.6, others);
+    const isSibling = siblingsOf(asked, heard, context).some((off) => Math.abs(off) <= settledCents && !isAtHome(asked, off));
+    return isSibling ? found(asked, heard, context, 0.6, [asked.course]) : found(asked, heard, context, 0.98);
   }
   if (other !== undefined && another === undefined) return found(other, heard, context, 0.85);
   if (other !== undefined) return { kind: 'unknown', reason: 'could-be-several', candidates: others };
   if (isOctaveOff(heard, asked, context)) return { kind: 'unknown', reason: 'an-octave-off', candidates: [asked.course] };
   return asked.outsideCents <= askedReachCents ? found(asked, heard, context, 0.6) : nothingNear(heard, context);
 }
+
+/** Whether a string is as good as where it was last heard, though another stands so many cents from here. */
+const isAtHome = ({ fromPresentCents }: Candidate, otherCents: number): boolean =>
+  Math.abs(fromPresentCents) <= Math.max(settledCents, 2 * Math.abs(otherCents));
+
+/** How far the other strings of a course stand from here, in cents. */
+const siblingsOf = ({ course, string }: Candidate, heard: Hertz, { present }: MatchContext): readonly number[] =>
+  (present[course] ?? []).flatMap((pitch, other) => (other === string ? [] : [centsBetween(heard, hertz(pitch))]));
 
 /** A semitone above where the string was, and not on its way: the first fret rather than a peg. (Higher frets lie beyond reach.) */
 const isFretted = ({ outsideCents, fromPresentCents }: Candidate): boolean =>
@@ -131,11 +140,11 @@ function candidateOf(heard: Hertz, { wanted }: MatchContext, course: number, str
   return { course, string, outsideCents, fromPresentCents };
 }
 
-/** Of a double course the nearer string; of two as good as alike the one asked for. */
+/** Of a double course the nearer string; the one asked for, if it is as near or the sound lies on its way. */
 function likeliest(strings: readonly Candidate[], course: number, { asked, askedString = null }: MatchContext): Candidate {
   const nearest = strings.reduce((a, b) => (distance(b) < distance(a) ? b : a));
   const wished = course === asked && askedString !== null ? strings[askedString] : undefined;
-  return wished !== undefined && distance(wished) < distance(nearest) + pairCents ? wished : nearest;
+  return wished !== undefined && (wished.outsideCents < reachCents || distance(wished) < distance(nearest) + pairCents) ? wished : nearest;
 }
 
 const distance = ({ outsideCents, fromPresentCents }: Candidate): number => outsideCents + Math.abs(fromPresentCents) / 1000;

@@ -1,0 +1,19 @@
+import { describe, expect, test } from 'vitest';
+import { fuzzRun } from '../../bench/retune/fuzz.ts';
+
+// The long run is tests/bench/fuzz.ts.
+describe('whatever comes', () => {
+  test('there is a next step that leads to the end, and no aim lies past the limit for breaking', () => {
+    const runs = Array.from({ length: 24 }, (_, index) => fuzzRun(31 + 7919 * index));
+    expect(runs.reduce((sum, { events }) => sum + events, 0)).toBeGreaterThan(2000);
+    expect(runs.flatMap(({ faults }) => faults)).toEqual([]);
+  });
+
+  test.each([
+    [15843, 'of two strings of a course only one was ever heard while any may be plucked'],
+    [308846, 'a string left half-way was thought back where it came from when another peg was turned'],
+    [963172, 'a string asked for by name was taken for the other one of its course'],
+  ])('seed %i: %s', (seed) => {
+    expect(fuzzRun(seed).faults).toEqual([]);
+  });
+});
