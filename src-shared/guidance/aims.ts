@@ -20,8 +20,9 @@ export function withAims(state: CoachState): CoachState {
   const strings = state.strings.map((one, place) => {
     if (one.visit !== null) return one;
     const pulls = pullsOn(state, place, planned);
-    const couplingCents = -pulls.reduce((sum, pull) => sum + pull.cents, 0);
     const { leadCents } = planned[place] ?? { leadCents: 0 };
+    const expected = pulls.reduce((sum, pull) => sum + pull.cents, 0);
+    const couplingCents = withinMargin(state.setup, one, leadCents - expected) - leadCents;
     const aimHertz = atCents(hertz(one.wantedHertz), cents(leadCents + couplingCents));
     return { ...one, leadCents, couplingCents, pulls, aimHertz };
   });
@@ -50,13 +51,13 @@ export function leadOf({ setup, nowSeconds }: Pick<CoachState, 'setup' | 'nowSec
   return withinMargin(setup, one, Math.max(-lead.capCents, Math.min(lead.capCents, -drift.cents)));
 }
 
-/** A lead never takes a string past the share of its breaking stress that needs a confirmation. */
-function withinMargin(setup: CoachState['setup'], one: StringState, leadCents: number): number {
+/** An aim beside wanted never takes a string past the share of its breaking stress that needs a confirmation. */
+function withinMargin(setup: CoachState['setup'], one: StringState, asideCents: number): number {
   const string = setup.instrument.courses[one.course]?.strings[one.string];
-  if (leadCents <= 0 || string === undefined) return leadCents;
+  if (asideCents <= 0 || string === undefined) return asideCents;
   const share = breakShare(string, scaleLengthOf(setup, one.course), hertz(one.wantedHertz));
-  if (share === null) return leadCents;
-  return Math.max(0, Math.min(leadCents, 600 * Math.log2(confirmShare / share)));
+  if (share === null) return asideCents;
+  return Math.max(0, Math.min(asideCents, 600 * Math.log2(confirmShare / share)));
 }
 
 /** What the moves that come after a string's own are expected to do to it. */

@@ -14,6 +14,8 @@ const frameSeconds = 0.05;
 /** What a share may be over by, for numbers that were rounded on their way. */
 const rounding = 1e-9;
 
+const justBelow = confirmShare - 1e-4;
+
 interface Scene {
   readonly preset: InstrumentPreset;
   readonly places: readonly (readonly [number, number])[];
@@ -35,10 +37,13 @@ function drawScene(random: Random): Scene {
     if (row === undefined || facts === undefined) return null;
     return breakShare(facts, millimetres(row.scaleLengthMillimetres ?? preset.scaleLengthMillimetres), hertz(pitch));
   };
-  // No tuning that would need a confirmation before it begins.
+  // No tuning that would need a confirmation before it begins; now and then a course that just needs none.
+  const atLimit = random.chance(0.2) ? Math.floor(random.between(0, home.length)) : null;
   const wanted = home.map((strings, course) => {
     const semitones = random.pick([-5, -3, -2, -1, 0, 0, 0, 1, 2, 3]);
     const isWithin = strings.every((pitch, string) => (shareAt(course, string, at(pitch, 100 * semitones)) ?? 0) <= confirmShare);
+    const limits = strings.map((pitch, string) => 600 * Math.log2(justBelow / (shareAt(course, string, pitch) ?? justBelow)));
+    if (course === atLimit && limits.every((cents) => Math.abs(cents) < 700)) return strings.map((pitch) => at(pitch, Math.min(...limits)));
     return strings.map((pitch) => at(pitch, isWithin ? 100 * semitones : 0));
   });
   const begun = start({

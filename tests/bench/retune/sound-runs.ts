@@ -19,7 +19,7 @@ type Way = {
   readonly strumCheck?: boolean;
 };
 
-export const ways: readonly Way[] = [
+const ways: readonly Way[] = [
   { name: 'one pass with a plain meter', lead: null, meter: 'once' },
   { name: 'repeated passes with a plain meter', lead: null, meter: 'repeated' },
   { name: 'coach, no lead', lead: null, meter: null },
@@ -27,7 +27,7 @@ export const ways: readonly Way[] = [
   { name: 'coach, lead for 10 min', lead: leadSeconds, meter: null },
 ];
 
-export function retuneBySound(seed: number, { lead, meter, strumCheck = false }: Way): Played {
+function retuneBySound(seed: number, { lead, meter, strumCheck = false }: Way): Played {
   const random = seededRandom(seed);
   const scene = drawScene(random);
   const wanted = drawTarget(random, scene, scene.tunings[0] ?? []);
@@ -54,8 +54,8 @@ export function retuneBySound(seed: number, { lead, meter, strumCheck = false }:
   return judged(scene, wanted, 0, outcome, aims);
 }
 
-/** Prints the table of retunes through real samples. `only` chooses ways by a part of their name. */
-export function soundRetunes(seed: number, count: number, only = ''): void {
+/** Prints the table of retunes through real samples. */
+export function soundRetunes(seed: number, count: number): void {
   const seeds = seedsFrom(seed, count);
   const rows = ways
     .filter(({ name }) => name.includes(only))
