@@ -306,7 +306,7 @@ test('the library is sifted by what the instrument can take and sorted by what w
   await withDemo(page);
   await goTo(page, '/tunings?on=demo-wren');
   const past = page.getByRole('row').filter({ hasText: 'past the limit for breaking' });
-  await expect(past.first()).toBeVisible();
+  await expect(past.first()).toBeVisible({ timeout: 20_000 });
   await page.getByRole('radio', { name: 'Wren can take' }).click();
   await expect(past).toHaveCount(0);
   await expect(page.getByRole('row').first()).toBeVisible();

@@ -42,7 +42,7 @@ export function Input() {
         className={styles['input'] ?? ''}
         aria-label={`Input: ${words}${shown === null ? '' : ` ${plainLabel(shown)}`}. Choose another`}
       >
-        <span className={styles['words']}>{words}</span>
+        <span className={styles['words']}>{words}</span>{' '}
         {shown === null ? null : <span className={`small quiet ${styles['label']}`}>{plainLabel(shown)}</span>}
         <Level />
       </Button>

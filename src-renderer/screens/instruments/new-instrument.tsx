@@ -18,6 +18,9 @@ type Props = { readonly onLeave: () => void; readonly onSaved: (id: string) => v
 
 const usualFirst = instrumentPresets.find(({ id }) => id === 'ukulele-tenor-high-g') ?? instrumentPresets[0];
 
+/** Ids and moment of an instrument that is added now. */
+const fresh = () => ({ id: crypto.randomUUID(), stringSetId: crypto.randomUUID(), at: Date.now() });
+
 /** A new instrument from what its kind usually measures and is strung with; everything can be changed afterwards. */
 export function NewInstrument({ onLeave, onSaved }: Props) {
   const [preset, setPreset] = useState<InstrumentPreset | undefined>(usualFirst);
@@ -41,8 +44,7 @@ export function NewInstrument({ onLeave, onSaved }: Props) {
     setPreset(chosen);
   };
   const submit = () => {
-    const fresh = { id: crypto.randomUUID(), stringSetId: crypto.randomUUID(), at: Date.now() };
-    const read = readNew({ name: name.trim() === '' ? usualName : name, scaleLengthMillimetres, preset }, fresh);
+    const read = readNew({ name: name.trim() === '' ? usualName : name, scaleLengthMillimetres, preset }, fresh());
     setProblems('problems' in read ? read.problems : {});
     if ('problems' in read) return;
     save.save(read, null, `Added ${read.instrument.name}`, () => {
