@@ -11,7 +11,8 @@ declare class AudioWorkletProcessor {
   readonly port: MessagePort;
 }
 
-const spareBuffers = 64;
+/** Two seconds of sound: for so long the worker may be busy with a strum, or the machine with something else. */
+const spareBuffers = Math.ceil((2 * sampleRate) / hopSamples);
 
 class Capture extends AudioWorkletProcessor {
   private readonly spare = Array.from({ length: spareBuffers }, () => new Float32Array(hopSamples));

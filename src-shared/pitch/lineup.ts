@@ -4,7 +4,8 @@ import { createPeakFinder } from './peaks.ts';
 import { createSpectrometer } from './spectrum.ts';
 import { zoomInto } from './zoom.ts';
 
-const size = 16_384;
+/** Zero padding to at least twice the length. */
+const sizeFor = (length: number) => (length > 8_192 ? 32_768 : 16_384);
 const linesAtMost = 64;
 const ratioAtLeast = 16;
 /** Lines nearer than this many bins of the stretch disturb one another and are measured again, each without the others. */
@@ -12,13 +13,16 @@ const closeBins = 6;
 const sweeps = 3;
 const fastestDecay = 40;
 
+/** The sinusoids of a stretch in rising order, and the sound near a frequency with all those further away taken out. */
+export type LineUp = { lines: Partial[]; alone: (hertz: number, reachHertz: number) => Float64Array };
+
 /**
  * All sinusoids of a stretch of sound, each measured with the others taken away: RELAX, J. Li and P. Stoica, "Efficient mixed-spectrum
  * estimation with applications to target feature extraction", IEEE Trans. Signal Processing 44, 1996. Some
- * tens of milliseconds; for a single strum, not for a stream. At most 8192 samples, the newest where there are more.
+ * tens of milliseconds; for a single strum, not for a stream. At most 16384 samples.
  */
-export const lineUp = (samples: Float64Array, start: number, length: number, rateHertz: number): Partial[] => {
-  const analyse = createSpectrometer(size, rateHertz);
+export const lineUp = (samples: Float64Array, start: number, length: number, rateHertz: number): LineUp => {
+  const analyse = createSpectrometer(sizeFor(length), rateHertz);
   const findPeaks = createPeakFinder();
   const rest = samples.slice(start, start + length);
   const origin = length / 2;
@@ -66,5 +70,13 @@ export const lineUp = (samples: Float64Array, start: number, length: number, rat
       if (measurePartial(spectrum, entry.partial.hertz, again) && Math.abs(again.decayPerSecond) < fastestDecay) entry.partial = again;
       place(entry);
     }
-  return found.map((entry) => entry.partial).sort((left, right) => left.hertz - right.hertz);
+  return {
+    lines: found.map((entry) => entry.partial).sort((left, right) => left.hertz - right.hertz),
+    alone: (hertz, reachHertz) => {
+      const sound = rest.slice();
+      for (const { line, partial } of found)
+        if (Math.abs(partial.hertz - hertz) < reachHertz) mixLine(line, sound, 1, length, origin, rateHertz);
+      return sound;
+    },
+  };
 };

@@ -23,11 +23,13 @@ const clearPartials = 3;
 /** A string's partials beyond this one are too weak to be in another's way. */
 const seriesAtMost = 16;
 const leastLowPartials = 4;
+/** A first partial without any other stands so far above the noise, in power; else it may be noise itself. */
+const loneRatioAtLeast = 60;
 const unisonCents = 90;
 /** A reading with a larger error is none. */
-const sigmaAtMostCents = 1.5;
-const sigmaScale = 1.3;
-const leastSigmaCents = 0.02;
+export const sigmaAtMostCents = 1.5;
+const sigmaScale = 1;
+const leastSigmaCents = 0.01;
 
 /** The pitch near `wanted` that most free lines speak for, each partial weighing as the log of its strength. Null where none does. */
 const vote = (
@@ -63,7 +65,7 @@ const vote = (
   return best;
 };
 
-type Heard = { fit: Fit; claimed: Partial[]; partials: readonly Partial[] };
+export type Heard = { fit: Fit; claimed: Partial[]; partials: readonly Partial[] };
 
 const fitString = (lines: readonly Partial[], free: (line: Partial) => boolean, wanted: number): Heard | null => {
   const guess = vote(lines, free, wanted);
@@ -88,7 +90,9 @@ const fitString = (lines: readonly Partial[], free: (line: Partial) => boolean, 
   }
   // Without its first partial a string needs most of its low ones: two or three may be another string's.
   const low = partials.slice(2, 7).filter((partial) => partial.heard).length;
-  if (fit === null || (!partials[1]?.heard && low < leastLowPartials)) return null;
+  const [, first] = partials;
+  const isLoneNoise = first?.heard && first.ratio < loneRatioAtLeast && partials.filter((partial) => partial.heard).length === 1;
+  if (fit === null || isLoneNoise || (!first?.heard && low < leastLowPartials)) return null;
   const claimed = lines.filter((line) => {
     const n = Math.round(line.hertz / fit.hertz);
     if (n < 1 || n > 20 || !free(line)) return false;
@@ -98,10 +102,10 @@ const fitString = (lines: readonly Partial[], free: (line: Partial) => boolean, 
   return { fit, claimed, partials };
 };
 
-type Place = { wanted: number; courseIndex: number; stringIndex: number };
+export type Place = { wanted: number; courseIndex: number; stringIndex: number };
 
 /** Distance in hertz from `hertz` to the nearest partial of a string; Infinity beyond its last. */
-const toSeries = ({ hertz: base, stiffness: { inharmonicity } }: Fit, hertz: number): number => {
+export const toSeries = ({ hertz: base, stiffness: { inharmonicity } }: Fit, hertz: number): number => {
   const n = Math.max(1, Math.round(hertz / base / Math.sqrt(1 + inharmonicity * (hertz / base) ** 2)));
   return n > seriesAtMost ? Infinity : Math.abs(base * stiffRatio(n, inharmonicity) - hertz);
 };
@@ -122,52 +126,77 @@ const toldApart = (one: Heard, twins: readonly Heard[], others: readonly Heard[]
   });
   const count = clear.filter((partial) => partial.heard).length;
   const enough = twins.length > 0 ? clearPartials : clear[1]?.heard ? 1 : leastLowPartials - 1;
-  return count < enough ? null : fitSeries(clear, clear.length - 1, one.fit.hertz, one.fit.stiffness);
+  if (count < enough) return null;
+  // A partial of another string may have misled B: what the clear ones say is then asked anew.
+  const isClean = count === one.partials.filter((partial) => partial.heard).length;
+  return fitSeries(clear, clear.length - 1, one.fit.hertz, isClean ? one.fit.stiffness : unknownStiffness);
 };
 
 /** Whether a line may be what the subtraction of a stronger one beside it left: a tenth of its leak. */
 const isResidue = (line: Partial, lines: readonly Partial[], binHertz: number): boolean =>
   lines.some((other) => line.power < 0.1 * other.power * hannLeak(Math.abs(line.hertz - other.hertz) / binHertz));
 
-/**
- * Which of the lines heard belong to which of the strings expected, and their pitches. Every string is looked for within ±60 cents of
- * where it is wanted; strings of the same expected pitch come in rising order. `binHertz`: one over the length of what was heard.
- */
-export const readStrings = (
-  heardLines: readonly Partial[],
-  courses: readonly (readonly number[])[],
-  binHertz: number,
-): StringReading[][] => {
+export type HeardString = { readonly place: Place; readonly heard: Heard };
+export type HeardStrings = {
+  /** From the lowest. */
+  readonly places: readonly Place[];
+  readonly heardAt: readonly HeardString[];
+  readonly readings: StringReading[][];
+};
+
+export const isUnison = (one: Place, other: Place): boolean => Math.abs(centsApart(one.wanted, other.wanted)) < unisonCents;
+
+/** Which of the lines heard belong to which of the strings expected; every string is looked for within ±60 cents of where it is wanted. */
+export const hearStrings = (heardLines: readonly Partial[], courses: readonly (readonly number[])[], binHertz: number): HeardStrings => {
   const lines = heardLines.filter((line) => !isResidue(line, heardLines, binHertz));
   const owned = new Set<Partial>();
   const readings: StringReading[][] = courses.map((strings) => strings.map(() => ({ refusal: 'unclear' })));
-  const put = ({ courseIndex, stringIndex }: Place, reading: StringReading) => {
-    const course = readings[courseIndex];
-    if (course !== undefined) course[stringIndex] = reading;
-  };
-  const places: Place[] = courses.flatMap((course, courseIndex) =>
-    course.map((wanted, stringIndex) => ({ wanted, courseIndex, stringIndex })),
-  );
-  const heardAt: { place: Place; heard: Heard }[] = [];
+  const places = courses
+    .flatMap((course, courseIndex) => course.map((wanted, stringIndex) => ({ wanted, courseIndex, stringIndex })))
+    .sort((left, right) => left.wanted - right.wanted);
+  const heardAt: HeardString[] = [];
   // From the lowest: its odd partials are its own, and tell where its even ones lie under an octave string's.
-  for (const place of places.sort((left, right) => left.wanted - right.wanted)) {
+  for (const place of places) {
     const heard = fitString(lines, (line) => !owned.has(line), place.wanted);
     if (heard === null) {
       // Lines are there, but all of them belong to strings already read: unison or octave, not to be told apart.
       const taken = fitString(lines, (line) => owned.has(line), place.wanted);
-      put(place, { refusal: taken === null ? 'unclear' : 'two sounds' });
+      putReading(readings, place, { refusal: taken === null ? 'unclear' : 'two sounds' });
       continue;
     }
     for (const line of heard.claimed) owned.add(line);
     heardAt.push({ place, heard });
   }
-  const heardOf = (list: typeof heardAt) => list.map((other) => other.heard);
+  return { places, heardAt, readings };
+};
+
+export const putReading = (readings: StringReading[][], { courseIndex, stringIndex }: Place, reading: StringReading): void => {
+  const course = readings[courseIndex];
+  if (course !== undefined) course[stringIndex] = reading;
+};
+
+const heardOf = (list: readonly HeardString[]) => list.map((other) => other.heard);
+
+/** Brings the pitches of strings that cannot be named into rising order, over the places that have one. */
+const inRisingOrder = (readings: StringReading[][], places: readonly Place[]): void => {
+  const heard = places.flatMap((place) => {
+    const reading = readings[place.courseIndex]?.[place.stringIndex];
+    return reading !== undefined && 'hertz' in reading ? [{ place, reading }] : [];
+  });
+  const rising = heard.map(({ reading }) => reading).sort((left, right) => left.hertz - right.hertz);
+  for (const [index, { place }] of heard.entries()) putReading(readings, place, rising[index] ?? { refusal: 'unclear' });
+};
+
+/**
+ * The pitches of the strings heard, each by the lines at which it stands clear of every other; strings of the same expected pitch come in
+ * rising order. `binHertz`: one over the length of what was heard.
+ */
+export const readStrings = ({ places, heardAt, readings }: HeardStrings, binHertz: number): StringReading[][] => {
   const toldAt = heardAt.map(({ place, heard }) => {
-    const isTwin = (wanted: number) => Math.abs(centsApart(wanted, place.wanted)) < unisonCents;
     const others = heardAt.filter((other) => other.heard !== heard);
-    const twins = others.filter((other) => isTwin(other.place.wanted));
-    const strangers = others.filter((other) => !isTwin(other.place.wanted));
-    const merged = twins.length + 1 < places.filter((other) => isTwin(other.wanted)).length;
+    const twins = others.filter((other) => isUnison(other.place, place));
+    const strangers = others.filter((other) => !isUnison(other.place, place));
+    const merged = twins.length + 1 < places.filter((other) => isUnison(other, place)).length;
     const fit = merged ? null : toldApart(heard, heardOf(twins), heardOf(strangers), binHertz);
     // Lines side by side pull at one another: a quarter of a bin of the second partial, where there is a twin.
     const pull = fit === null || twins.length === 0 ? 0 : (0.25 * binHertz * centsPerRatio) / (2 * fit.hertz);
@@ -177,7 +206,12 @@ export const readStrings = (
   for (const { place, twins, fit, sigmaCents } of toldAt) {
     // Of two strings that ran into one, neither is known.
     const merged = twins.some((twin) => toldAt.some((other) => other.place === twin.place && other.fit === null));
-    put(place, fit === null || merged ? { refusal: 'two sounds' } : { hertz: fit.hertz, sigmaCents });
+    putReading(readings, place, fit === null || merged ? { refusal: 'two sounds' } : { hertz: fit.hertz, sigmaCents });
   }
+  for (const place of places)
+    inRisingOrder(
+      readings,
+      places.filter((other) => other.wanted === place.wanted),
+    );
   return readings;
 };

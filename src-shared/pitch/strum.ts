@@ -1,18 +1,43 @@
-import { createConditioner, type Conditioned } from './condition.ts';
-import { lineUp } from './lineup.ts';
-import { readStrings, type StringReading } from './strings.ts';
+import { createConditioner } from './condition.ts';
+import { lineUp, type LineUp } from './lineup.ts';
+import {
+  hearStrings,
+  isUnison,
+  putReading,
+  readStrings,
+  sigmaAtMostCents,
+  toSeries,
+  type HeardStrings,
+  type StringReading,
+} from './strings.ts';
 import type { RefusalReason } from './types.ts';
+import { readUnison } from './unison.ts';
 
-const stretchSamples = 8_192;
+/** Of a longer sound the newest. */
+const secondsAtMost = 4;
+const stretchSamples = 10_000;
+const goodSamples = 8_192;
 const leastSamples = 3_000;
 const quietDecibels = -75;
 const afterOnsetSeconds = 0.025;
+/** So much of the beginning is left out where there is enough sound after it. */
+const glideSeconds = 0.3;
+
+type Sound = { samples: Float64Array; rateHertz: number };
+
+/** All of the sound at the working rate, free of offset and rumble. */
+const conditioned = (input: Float32Array, sampleRateHertz: number): Sound => {
+  const { state, take } = createConditioner(sampleRateHertz);
+  const samples = new Float64Array(Math.ceil((input.length / sampleRateHertz) * state.rateHertz));
+  for (const value of input) if (take(value)) samples[state.count - 1] = state.samples[state.end - 1] ?? 0;
+  return { samples: samples.subarray(0, state.count), rateHertz: state.rateHertz };
+};
 
 /** Where the strum is over and every string rings: after the last rise of the level near its maximum. */
-const ringingFrom = ({ samples, end, rateHertz }: Conditioned): number => {
+const ringingFrom = ({ samples, rateHertz }: Sound): number => {
   const hop = Math.round(0.01 * rateHertz);
   const levels: number[] = [];
-  for (let from = 0; from + hop <= end; from += hop) {
+  for (let from = 0; from + hop <= samples.length; from += hop) {
     let energy = 0;
     for (let index = from; index < from + hop; index++) energy += (samples[index] ?? 0) ** 2;
     levels.push(energy);
@@ -24,22 +49,58 @@ const ringingFrom = ({ samples, end, rateHertz }: Conditioned): number => {
   return (last + 1) * hop + Math.round(afterOnsetSeconds * rateHertz);
 };
 
+/** Strings of one expected pitch that are two by two: read again as pairs, where that tells more than their lines did. */
+const tellUnisonsApart = (
+  { places, heardAt }: HeardStrings,
+  readings: StringReading[][],
+  alone: LineUp['alone'],
+  rates: { rateHertz: number; binHertz: number },
+): void => {
+  for (const { place, heard } of heardAt) {
+    const [one, two, third] = places.filter((other) => isUnison(other, place));
+    if (one === undefined || two === undefined || third !== undefined) continue;
+    // Both may have been heard: the pair is read once.
+    if (heardAt.find((other) => isUnison(other.place, place))?.heard !== heard) continue;
+    const others = heardAt.filter((other) => !isUnison(other.place, place));
+    const pair = readUnison(
+      heard.fit,
+      others.map((other) => (hertz: number) => toSeries(other.heard.fit, hertz)),
+      alone,
+      rates,
+    );
+    if (pair === null) continue;
+    const sigmaOf = (at: typeof one) => {
+      const reading = readings[at.courseIndex]?.[at.stringIndex];
+      return reading !== undefined && 'hertz' in reading ? reading.sigmaCents : Infinity;
+    };
+    const [low, high] = pair;
+    if (Math.max(low.sigmaCents, high.sigmaCents) > Math.min(sigmaAtMostCents, Math.max(sigmaOf(one), sigmaOf(two)))) continue;
+    putReading(readings, one, low);
+    putReading(readings, two, high);
+  }
+};
+
 /** See index.ts. */
 export const readStrum = (
   samples: Float32Array,
   { sampleRateHertz, courses }: { sampleRateHertz: number; courses: readonly (readonly number[])[] },
 ): readonly (readonly StringReading[])[] => {
-  const conditioner = createConditioner(sampleRateHertz);
-  const tooMany = Math.max(0, samples.length - Math.floor(1.25 * sampleRateHertz));
-  for (let index = tooMany; index < samples.length; index++) conditioner.take(samples[index] ?? 0);
-  const { state } = conditioner;
+  const sound = conditioned(samples.subarray(-Math.ceil(secondsAtMost * sampleRateHertz)), sampleRateHertz);
+  const { rateHertz } = sound;
+  const end = sound.samples.length;
   const all = (refusal: RefusalReason) => courses.map((strings) => strings.map(() => ({ refusal })));
-  const start = ringingFrom(state);
-  const length = Math.min(stretchSamples, state.end - start);
-  let energy = 0;
-  for (let index = 0; index < state.end; index++) energy += (state.samples[index] ?? 0) ** 2;
-  if (10 * Math.log10(energy / Math.max(1, state.end) + 1e-20) < quietDecibels) return all('silence');
+  const ringing = ringingFrom(sound);
+  // As late as the sound allows: the glide of the plucks dies away, and the fit knows none.
+  const start = Math.max(ringing, Math.min(ringing + Math.round(glideSeconds * rateHertz), end - goodSamples));
+  const length = Math.min(stretchSamples, end - start);
+  const energy = sound.samples.reduce((sum, value) => sum + value ** 2, 0);
+  if (10 * Math.log10(energy / Math.max(1, end) + 1e-20) < quietDecibels) return all('silence');
   if (length < leastSamples) return all('attack');
 
-  return readStrings(lineUp(state.samples, start, length, state.rateHertz), courses, state.rateHertz / length);
+  const { lines, alone } = lineUp(sound.samples, start, length, rateHertz);
+  const binHertz = rateHertz / length;
+  const heard = hearStrings(lines, courses, binHertz);
+  const readings = readStrings(heard, binHertz);
+  tellUnisonsApart(heard, readings, alone, { rateHertz, binHertz });
+  return readings;
 };

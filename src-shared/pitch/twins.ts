@@ -2,7 +2,7 @@ import { emptyPartial, measurePartial, type Partial } from './partial.ts';
 import { createPeakFinder } from './peaks.ts';
 import { createSpectrometer } from './spectrum.ts';
 import { centsApart } from './string.ts';
-import { readStrings } from './strings.ts';
+import { hearStrings, readStrings } from './strings.ts';
 import type { Hint, StringPitch } from './types.ts';
 
 const stretchSamples = 8_192;
@@ -27,7 +27,8 @@ export const createTwinFinder = (rateHertz: number) => {
       const line = emptyPartial();
       if (measurePartial(spectrum, peaks.hertz[index] ?? 0, line) && line.ratio >= ratioAtLeast) lines.push(line);
     }
-    const [strings = []] = readStrings(lines, [course.map(() => hertz)], 1 / spectrum.seconds);
+    const binHertz = 1 / spectrum.seconds;
+    const [strings = []] = readStrings(hearStrings(lines, [course.map(() => hertz)], binHertz), binHertz);
     const heard = strings.flatMap((reading) => ('hertz' in reading ? [reading] : []));
     if (heard.length < course.length) return null;
     return heard.sort((left, right) => Math.abs(centsApart(left.hertz, hertz)) - Math.abs(centsApart(right.hertz, hertz)));

@@ -23,6 +23,8 @@ const strums: Record<string, readonly (readonly number[])[]> = {
   ],
 };
 
+const seconds = 1.3;
+
 /** Errors in cents, errors over sigma, refusals by reason and mean milliseconds of `clips` strums in noise 30 dB below. */
 const measureStrums = (courses: readonly (readonly number[])[], clips: number, seed: number) => {
   const generator = xoroshiro128plus(seed);
@@ -42,19 +44,30 @@ const measureStrums = (courses: readonly (readonly number[])[], clips: number, s
         amplitude: uniform(0.1, 0.25),
         glideCents: uniform(0, 2),
       };
-      return pluckSound({ hertz, sampleRateHertz, seconds: 1.3, seed: Math.floor(uniform(1, 1e6)), pluckedAtSeconds: at, ...more }).samples;
+      return pluckSound({ hertz, sampleRateHertz, seconds, seed: Math.floor(uniform(1, 1e6)), pluckedAtSeconds: at, ...more }).samples;
     });
     const samples = addNoise(sumOf(sounds), { ratioDecibels: 30, sampleRateHertz, seed: seed + clip });
     const started = performance.now();
     const readings = readStrum(samples, { sampleRateHertz, courses }).flat();
     milliseconds += (performance.now() - started) / clips;
     const wanted = courses.flat();
-    for (const [index, reading] of readings.entries()) {
-      if ('refusal' in reading) refusals.set(reading.refusal, (refusals.get(reading.refusal) ?? 0) + 1);
-      else {
-        // Strings of one expected pitch cannot be named: the reading counts against the nearest of them.
-        const same = truths.flat().filter((_, other) => Math.abs(1200 * Math.log2(wanted[other]! / wanted[index]!)) < 1);
-        const error = Math.min(...same.map((truth) => Math.abs(1200 * Math.log2(reading.hertz / truth))));
+    for (const hertz of new Set(wanted)) {
+      // Strings of one expected pitch cannot be named: in rising order where all of them were read, else each against the nearest.
+      const places = wanted.flatMap((other, index) => (other === hertz ? [index] : []));
+      const same = places.map((place) => truths.flat()[place] ?? Number.NaN).sort((left, right) => left - right);
+      const heard = places.flatMap((place) => {
+        const reading = readings[place];
+        if (reading === undefined || 'refusal' in reading) {
+          const reason = reading?.refusal ?? 'missing';
+          refusals.set(reason, (refusals.get(reason) ?? 0) + 1);
+          return [];
+        }
+        return [reading];
+      });
+      heard.sort((left, right) => left.hertz - right.hertz);
+      for (const [index, reading] of heard.entries()) {
+        const candidates = heard.length === same.length ? same.slice(index, index + 1) : same;
+        const error = Math.min(...candidates.map((truth) => Math.abs(1200 * Math.log2(reading.hertz / truth))));
         errors.push(error);
         ratios.push(error / reading.sigmaCents);
       }
@@ -65,7 +78,7 @@ const measureStrums = (courses: readonly (readonly number[])[], clips: number, s
 
 /** Prints how well strums are read, and what is refused and why. */
 export const strumTable = (clips: number, seed: number) => {
-  console.log(`\nstrums in noise 30 dB below, ${clips} of each; an error counts against the nearest string of the same expected pitch`);
+  console.log(`\nstrums of ${seconds} s in noise 30 dB below, ${clips} of each; strings of one expected pitch in rising order`);
   head(['strum', 'median / 95th c', 'in 1σ / 2σ', 'refused', 'ms', 'goal']);
   for (const [name, courses] of Object.entries(strums)) {
     const { errors, ratios, refusals, milliseconds } = measureStrums(courses, clips, seed);
