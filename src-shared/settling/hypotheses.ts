@@ -9,6 +9,8 @@ export interface LawBelief {
   readonly law: CreepLaw;
   readonly logWeight: number;
   readonly rate: CreepRate;
+  /** Degrees of freedom of the rate's spread: few where it is only assumed, as some strings creep several times as much. */
+  readonly rateFreedom: number;
   /** By which share more than on average it creeps when raised, and less when lowered: the rates are rate·(1 ± skew). */
   readonly skew: { readonly mean: number; readonly variance: number };
 }
@@ -67,13 +69,15 @@ export const sigmaFactors: readonly SigmaFactor[] = [
 
 /** How fast everything else (weather, a slide) may carry the string: standard deviation in cents per hour, with its share. */
 export const driftSpreads = [
-  { centsPerHour: 0.3, share: 0.85 },
+  { centsPerHour: 0.3, share: 0.82 },
   { centsPerHour: 4, share: 0.13 },
-  { centsPerHour: 60, share: 0.03 },
+  { centsPerHour: 60, share: 0.05 },
 ] as const;
 
 /** Some of a stretch never comes back (plastic stretch: Lynch-Aird and Woodhouse 2025), so a lowered string recovers a little less. Sizes ASSUMED. */
 const assumedSkew = { mean: 0.04, variance: 0.07 ** 2 } as const;
+
+const assumedFreedom = 3;
 
 /** What is assumed of a string before its first reading. */
 export function assumedKnowledge(string: StringFacts): StringKnowledge {
@@ -82,6 +86,12 @@ export function assumedKnowledge(string: StringFacts): StringKnowledge {
   return {
     string,
     retunes: 0,
-    laws: lawShares.map(({ law, share }) => ({ law, logWeight: Math.log(share / total), rate, skew: assumedSkew })),
+    laws: lawShares.map(({ law, share }) => ({
+      law,
+      logWeight: Math.log(share / total),
+      rate,
+      rateFreedom: assumedFreedom,
+      skew: assumedSkew,
+    })),
   };
 }

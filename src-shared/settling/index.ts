@@ -7,6 +7,9 @@ import type { Assessment, Question } from './types.ts';
 
 export type * from './types.ts';
 export { expectedDriftCents, expectedSettleSeconds, type Plan } from './plan.ts';
+export { latestRetune, type Retuned } from './backwards.ts';
+export { leaveOrTakeHome, type Night, type Restlessness, type Tonight } from './tonight.ts';
+export { whereToLook, type Hardware, type Look, type Place, type Slipping } from './look.ts';
 export { learnString, type Lesson } from './learning.ts';
 export { growthOf, settleSeconds, strainsOf, superposed, type CreepLaw, type Strain } from './creep.ts';
 export { assumedRate, type CreepRate } from './prior.ts';

@@ -29,8 +29,11 @@ const tunedSpreadCents = 10;
 const unheardSpreadCents = 6;
 const rememberedStretches = 4;
 
-/** The stretches of a session, oldest first; the last one is the present one, and may have no reading yet. */
-export function stretchesOf(moves: readonly Move[], readings: readonly Reading[]): readonly Stretch[] {
+/**
+ * The stretches of a session, oldest first; the last one is the present one, and may have no reading yet. `beganAtSeconds`: since when a
+ * string that was neither turned nor heard is taken to be where it was left.
+ */
+export function stretchesOf(moves: readonly Move[], readings: readonly Reading[], beganAtSeconds: number): readonly Stretch[] {
   const turns = moves.map(({ atSeconds }) => atSeconds);
   const starts = [Number.NEGATIVE_INFINITY, ...turns];
   const stretches = starts.map((from, index) => {
@@ -52,7 +55,7 @@ export function stretchesOf(moves: readonly Move[], readings: readonly Reading[]
   const kept = earlier.slice(-rememberedStretches);
   if (present === undefined) return kept;
   if (present.readings.length > 0) return [...kept, present];
-  return [...kept, { ...present, anchorSeconds: turns.at(-1) ?? 0, ...unheard(moves, stretches) }];
+  return [...kept, { ...present, anchorSeconds: turns.at(-1) ?? beganAtSeconds, ...unheard(moves, stretches) }];
 }
 
 /** Where a string probably is that has been turned and not been heard: where it was heard last plus the turns since, else at wanted. */

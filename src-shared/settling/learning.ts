@@ -14,6 +14,8 @@ const rememberedRetunes = 8;
 const keeping = { newest: 4, groups: 10 };
 /** How much the rate differs from one retune of a string to the next, as a share of it (assumed). */
 const retuneDeviation = 0.1;
+/** Of the spread of a rate that was learned: nearly normal. */
+const learnedFreedom = 20;
 /** Evidence about the law is counted at this share, as no law of the list is the true one. */
 const lawTrust = 0.7;
 
@@ -57,7 +59,7 @@ function pastSession(retune: RetuneLog, moves: readonly Move[], string: StringFa
     first,
   );
   return {
-    stretches: stretchesOf(retune.moves, readings),
+    stretches: stretchesOf(retune.moves, readings, first),
     steps: gaps,
     strains,
     common: { centsPerHour: 0, variance: 0 },
@@ -90,6 +92,7 @@ function learnFrom(knowledge: StringKnowledge, session: Session): StringKnowledg
       ...belief,
       logWeight,
       rate: { mean: rate.mean, variance: rate.variance + (retuneDeviation * rate.mean) ** 2 },
+      rateFreedom: learnedFreedom,
       skew: { mean: skew.mean / rate.mean, variance: skew.variance / rate.mean ** 2 },
     };
   });

@@ -13,11 +13,15 @@ export interface Plan {
   readonly nowSeconds: number;
 }
 
-function outlookOf({ lesson, moves, nowSeconds }: Plan): Outlook {
+/** What is expected after the last move of a plan, from which on nothing was heard. */
+export function outlookOf({ lesson, moves, nowSeconds }: Plan): Outlook {
   const last = moves.at(-1)?.atSeconds ?? nowSeconds;
   const strains = strainsOf(moves, lesson.knowledge.string, nowSeconds, last);
   const still = { centsPerHour: 0, variance: 0 };
-  return outlookOn({ stretches: stretchesOf(moves.slice(-1), []), steps: [], strains, common: still, nowSeconds: last }, lesson.knowledge);
+  return outlookOn(
+    { stretches: stretchesOf(moves.slice(-1), [], last), steps: [], strains, common: still, nowSeconds: last },
+    lesson.knowledge,
+  );
 }
 
 /**

@@ -52,6 +52,7 @@ export function fitSession(
   const sizes = strains.map((strain) => ({ ...strain, semitones: Math.abs(strain.semitones) }));
   const readings = stretches.flatMap((stretch) => stretch.readings);
   const cents = Float64Array.from(readings, (reading) => reading.cents);
+  const trusts = readings.length === 0 ? unread : sigmas;
   const claimed = Float64Array.from(
     stretches.flatMap((stretch) => {
       const lawError = lawErrorShare * movementHeard(stretch);
@@ -66,7 +67,7 @@ export function fitSession(
   const hoursAt = (atSeconds: number) => driftHours(Math.max(atSeconds, sittingSince) - nowSeconds);
   let start: Float64Array = Float64Array.from(stretches.flatMap(firstDoubts));
 
-  const trials = laws.map(({ law, logWeight, rate, skew }, lawIndex) => {
+  const trials = laws.map(({ law, logWeight, rate, rateFreedom, skew }, lawIndex) => {
     const growth = growthOf(law);
     const creep = (atSeconds: number) => superposed(growth, strains, atSeconds);
     const skewed = (atSeconds: number) => superposed(growth, sizes, atSeconds);
@@ -98,23 +99,29 @@ export function fitSession(
     const fit = (sigma: SigmaFactor, drift: DriftSpread): Omit<Candidate, 'weight'> => {
       const variances = [rate.variance, skew.variance * rate.mean ** 2, drift.centsPerHour ** 2 + common.variance, ...spreads];
       const prior = { means: Float64Array.from(means), variances: Float64Array.from(variances) };
-      const { belief, logEvidence, doubts } = robustFit(prior, { rows, cents, sigmas: claimed, doubts: start }, sigma.factor);
+      const { belief, logEvidence, doubts } = robustFit(
+        prior,
+        { rows, cents, sigmas: claimed, doubts: start },
+        { sigmaFactor: sigma.factor, rateFreedom },
+      );
       start = doubts;
       const log = logEvidence + logWeight + Math.log(sigma.share * drift.share);
       return { belief, logEvidence: log, lawIndex, sigmaFactor: sigma.factor, driftSpread: drift.centsPerHour, rowAt };
     };
-    return { fit, first: fit(sigmas.find(({ factor }) => factor === 1) ?? (sigmas[0] as SigmaFactor), drifts[0] as DriftSpread) };
+    return { fit, first: fit(trusts.find(({ factor }) => factor === 1) ?? (trusts[0] as SigmaFactor), drifts[0] as DriftSpread) };
   });
   const bar = Math.max(...trials.map(({ first }) => first.logEvidence)) - farBehind;
   const fitted = trials.flatMap(({ fit, first }) => {
     if (first.logEvidence < bar) return [first];
-    return sigmas.flatMap((sigma) => drifts.map((drift) => (sigma.factor === 1 && drift === drifts[0] ? first : fit(sigma, drift))));
+    return trusts.flatMap((sigma) => drifts.map((drift) => (sigma.factor === 1 && drift === drifts[0] ? first : fit(sigma, drift))));
   });
   const total = logSum(fitted.map(({ logEvidence }) => logEvidence));
   return fitted.map((candidate) => ({ ...candidate, weight: Math.exp(candidate.logEvidence - total) }));
 }
 
 const farBehind = 5.5;
+/** Where nothing was read, no trust in readings matters. */
+const unread: readonly SigmaFactor[] = [{ factor: 1, share: 1 }];
 /** How far a string's own law departs from the nearest listed one, as a share of the movement (measured on the bench). */
 const lawErrorShare = 0.012;
 

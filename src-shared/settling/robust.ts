@@ -7,7 +7,6 @@ import { dot, learn, type Belief, type Prior } from './linear.ts';
 
 const badShare = 0.05;
 const badSpreadCents = 15;
-const rateFreedom = 3;
 const rounds = 8;
 const settled = 0.02;
 
@@ -30,8 +29,12 @@ export interface RobustFit {
 const halfLogTwoPi = Math.log(2 * Math.PI) / 2;
 const logNormal = (distance: number, spread: number): number => -0.5 * (distance / spread) ** 2 - Math.log(spread) - halfLogTwoPi;
 
-/** Fits the readings under a prior, with every sigma multiplied by `sigmaFactor`. */
-export function robustFit(assumed: Prior, { rows, cents, sigmas, doubts }: Observed, sigmaFactor: number): RobustFit {
+/** Fits the readings under a prior, with every sigma multiplied by `sigmaFactor` and so many degrees of freedom for the rate. */
+export function robustFit(
+  assumed: Prior,
+  { rows, cents, sigmas, doubts }: Observed,
+  { sigmaFactor, rateFreedom }: { readonly sigmaFactor: number; readonly rateFreedom: number },
+): RobustFit {
   const variances = sigmas.map((sigma, index) => (sigma * sigmaFactor) ** 2 * (doubts[index] as number));
   const prior = { means: assumed.means, variances: Float64Array.from(assumed.variances) };
   const rateMean = prior.means[0] as number;
@@ -54,19 +57,17 @@ export function robustFit(assumed: Prior, { rows, cents, sigmas, doubts }: Obser
       change = Math.max(change, Math.abs(variance / (variances[index] as number) - 1));
       variances[index] = variance;
     }
-    const strangeness = ((belief.mean[0] as number) - rateMean) ** 2 / rateVariance;
-    const loosened = (rateVariance * (rateFreedom + strangeness)) / (rateFreedom + 1);
+    const loosened = rateVariance + ((belief.mean[0] as number) - rateMean) ** 2 / (rateFreedom + 1);
     change = Math.max(change, Math.abs(loosened / (prior.variances[0] as number) - 1) / 10);
     if (change < settled) break;
     prior.variances[0] = loosened;
     ({ belief, logNarrowing } = learn(prior, rows, cents, variances));
   }
   let logPrior = 0;
-  for (const [index, mean] of prior.means.entries()) {
-    const strangeness = ((belief.mean[index] as number) - mean) ** 2 / (assumed.variances[index] as number);
-    logPrior -= index === 0 ? ((rateFreedom + 1) / 2) * Math.log1p(strangeness / rateFreedom) : strangeness / 2;
-  }
-  logPrior += Math.log((prior.variances[0] as number) / rateVariance) / 2;
+  for (const [index, mean] of prior.means.entries())
+    if (index > 0) logPrior -= ((belief.mean[index] as number) - mean) ** 2 / (2 * (prior.variances[index] as number));
+  // Student's density, and the narrowing counted from the variance as it was assumed.
+  logPrior -= (rateFreedom / 2) * Math.log((prior.variances[0] as number) / rateVariance);
   const finalDoubts = variances.map((variance, index) => variance / ((sigmas[index] as number) * sigmaFactor) ** 2);
   return { belief, logEvidence: logLikelihood + logPrior + logNarrowing, doubts: finalDoubts };
 }

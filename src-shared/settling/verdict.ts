@@ -14,8 +14,8 @@ import { sittings } from './weather.ts';
 import { why } from './why.ts';
 
 const slideCentsPerHour = 12;
-const slideCertainty = 0.5;
-const smallestSlideCents = 4;
+const slideCertainty = 0.4;
+const smallestSlideCents = 3.5;
 /** A slip is over when this many readings since then show creep alone. */
 const calmReadings = 4;
 const usualSigmaCents = 1;
@@ -83,9 +83,11 @@ function sessionOf(course: StringLog, others: readonly StringLog[], nowSeconds: 
     [...breaks, ...otherTurns].sort((a, b) => a - b),
     keeping,
   );
+  // A string that this retune leaves alone is where it was left when the last peg was turned.
+  const began = otherTurns.reduce((latest, at) => (at <= nowSeconds ? Math.max(latest, at) : latest), Number.NEGATIVE_INFINITY);
   const everyMove = [...past.slice(-12).flatMap((retune) => retune.moves), ...moves];
   return {
-    stretches: stretchesOf(moves, readings),
+    stretches: stretchesOf(moves, readings, Number.isFinite(began) ? began : nowSeconds),
     steps: [...couplingSteps(readings, others), ...gaps],
     strains: strainsOf(everyMove, string, nowSeconds, moves[0]?.atSeconds ?? readings[0]?.atSeconds ?? nowSeconds),
     common: commonDrift(others, nowSeconds),

@@ -10,7 +10,8 @@ export function inWords(seconds: number): string {
   return `about ${Math.round(seconds / 86_400)} days`;
 }
 
-const sizeOf = (cents: number): string => (Math.abs(cents) < 0.95 ? 'less than 1 c' : `about ${Math.round(Math.abs(cents))} c`);
+/** `about 3 c`, or `less than 1 c`. */
+export const sizeOf = (cents: number): string => (Math.abs(cents) < 0.95 ? 'less than 1 c' : `about ${Math.round(Math.abs(cents))} c`);
 const sideOf = (cents: number): string => (cents > 0 ? 'sharp' : 'flat');
 const placeOf = (cents: number): string => (Math.abs(cents) < 0.5 ? 'on pitch' : `${Math.round(Math.abs(cents))} c ${sideOf(cents)}`);
 

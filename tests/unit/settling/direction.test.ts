@@ -55,6 +55,17 @@ describe('which way a string creeps', () => {
     expect(home.driftCents).toBeLessThan(-1.5);
   });
 
+  test('back and forth the same evening leaves it more restless than the same turn from rest', () => {
+    const turns = [0, 1, 2, 3].map((index) => ({ atSeconds: index * 0.4 * hour, cents: index % 2 === 0 ? 200 : -200 }));
+    const last = turns.at(-1)!.atSeconds;
+    const past = turns.slice(0, -1).map((turn) => ({ moves: [turn], readings: [] }));
+    const restless = judged([turns.at(-1)!], [readAt(last + 60, 0)], last + 60, past);
+    const left = judged([{ atSeconds: last - 30 * 86_400, cents: -200 }], [readAt(last, 0), readAt(last + 60, 0)], last + 60);
+    expect(restless.verdict).toBe('settling');
+    expect(left.verdict).toBe('holding');
+    expect(Math.abs(restless.driftCents)).toBeGreaterThan(10 * Math.abs(left.driftCents));
+  });
+
   test('steel hardly creeps', () => {
     const [steel] = assess({
       courses: [

@@ -87,6 +87,9 @@ describe('keeps slipping', () => {
     const judged = judge(logWith(readAlong((seconds) => creeping(-3)(seconds) - seconds / 30)));
     expect(judged.keepsSlipping).toBe(true);
     expect(judged.verdict).toBe('slipping');
-    expect(judged.why).toMatch(/^sliding flat by about 1\d\d c an hour/);
+    // 120 c an hour besides the creep, some of which a string nobody knows yet might creep by itself
+    const [, told] = /^sliding flat by about (\d+) c an hour and not slowing$/.exec(judged.why)!;
+    expect(Number(told)).toBeGreaterThan(70);
+    expect(Number(told)).toBeLessThan(160);
   });
 });

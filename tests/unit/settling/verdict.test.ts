@@ -15,6 +15,16 @@ describe('the verdict', () => {
     expect(judged.insideTolerance).toBeNull();
   });
 
+  test('a string that the retune leaves alone and nobody hears is where it was left, however large the clock is', () => {
+    const [turned, alone] = [{ ...logWith([]), moves: [{ atSeconds: 1.8e9, cents: 200 }] }, logWith([], [])];
+    const [, judged] = assess({ courses: [turned, alone], nowSeconds: 1.8e9 + 600, policy });
+    expect(judged!.verdict).toBe('unheard');
+    expect(judged!.forecast(1.8e9 + 600).cents).toBeCloseTo(0, 6);
+    const width = (ahead: number) => judged!.forecast(1.8e9 + ahead).high - judged!.forecast(1.8e9 + ahead).low;
+    expect(width(600)).toBeLessThan(22);
+    expect(width(86_400)).toBeGreaterThan(width(600) + 2);
+  });
+
   test('readings from before the last turn do not count as hearing it', () => {
     const log = logWith(readAlong(creeping(-5)), [
       { atSeconds: 0, cents: 200 },
