@@ -58,8 +58,9 @@ export function announce(said: Said | null, scene: Scene, atMilliseconds: number
     : say(scene, sentence, atMilliseconds, sentence === scene.notice ? kept.way : undefined);
 }
 
+/** A notice that stood in the scene but was not what was said is still to be said. */
 const say = (scene: Scene, sentence: string, atMilliseconds: number, way = wayIn(scene.instruction)): Heard => ({
-  said: { scene, way, atMilliseconds },
+  said: { scene: { ...scene, notice: sentence === scene.notice ? sentence : null }, way, atMilliseconds },
   sentence,
 });
 
@@ -71,8 +72,8 @@ const instructed = ({ trouble, stopped, instruction: next }: Scene): string => t
 
 function worthSaying({ scene: before, way }: Said, scene: Scene): string | null {
   if (scene.stopped !== null) return scene.stopped === before.stopped ? null : scene.stopped;
-  if (scene.trouble !== null) return scene.trouble === before.trouble ? null : scene.trouble;
-  if (before.trouble !== null) return `Listening again. ${scene.instruction}`;
+  if (scene.trouble !== null && scene.trouble !== before.trouble) return scene.trouble;
+  if (scene.trouble === null && before.trouble !== null) return `Listening again. ${scene.instruction}`;
   if (scene.paused !== before.paused || before.stopped !== null) return scene.instruction;
   if (scene.place !== before.place) return withLanding(before, scene);
   if (scene.notice !== null && scene.notice !== before.notice) return scene.notice;

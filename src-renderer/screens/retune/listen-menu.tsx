@@ -30,12 +30,7 @@ export function ListenMenu({ steps, settings }: { readonly steps: Steps; readonl
         <Chevron />
       </Button>
       <Popover className={styles['menu'] ?? ''} placement="top start" offset={8}>
-        <Menu
-          aria-label="More"
-          className={styles['list'] ?? ''}
-          disabledKeys={canSpeak ? [] : ['speaks']}
-          onAction={(key) => items.find(({ words }) => words === key)?.act()}
-        >
+        <Menu aria-label="More" className={styles['list'] ?? ''} onAction={(key) => items.find(({ words }) => words === key)?.act()}>
           <MenuSection>
             <Header className="unseen">Steps</Header>
             {items.map(({ words, key }) => (
@@ -55,7 +50,7 @@ export function ListenMenu({ steps, settings }: { readonly steps: Steps; readonl
               A knock when a course has landed
               <span className="small">{settings.soundCues ? 'on' : 'off'}</span>
             </MenuItem>
-            <MenuItem id="speaks" textValue="The next step, spoken" className={styles['item'] ?? ''}>
+            <MenuItem id="speaks" textValue="The next step, spoken" isDisabled={!canSpeak} className={styles['item'] ?? ''}>
               <span>
                 The next step, spoken
                 {canSpeak ? null : <span className={`small faint ${styles['why']}`}>no English voice on this computer</span>}

@@ -16,16 +16,14 @@ import { pitchWords } from './sentences.ts';
 import { hintOf, troubleOf } from './trouble.ts';
 import { useBeads } from './use-beads.ts';
 import { useCalm } from './use-calm.ts';
-import { useLed } from './use-led.ts';
+import { type Steps, useLed } from './use-led.ts';
 import styles from './listen-page.module.css';
 
 /** Led string by string: the course being worked on is large, the others are one quiet line each. */
 export function ListenPage({ settings }: { readonly settings: Settings }) {
   const id = useStore(retuning, ({ now }) => now?.id ?? null);
   const active = useStore(retuning, ({ now }) => now?.advice.course ?? null);
-  const isPaused = useStore(retuning, ({ now }) => now?.coach.paused ?? false);
-  const isFollowing = useStore(retuning, ({ now }) => now?.coach.following ?? false);
-  const stopped = useStore(retuning, ({ now }) => now?.coach.stopped ?? null);
+  const isStopped = useStore(retuning, ({ now }) => now !== null && now.coach.stopped !== null);
   const [opened] = useState(() => retuning.getState().now);
   const [isFar, setFar] = useState(false);
   const beads = useBeads(id);
@@ -49,32 +47,50 @@ export function ListenPage({ settings }: { readonly settings: Settings }) {
       </ul>
       <div className={styles['bottom']}>
         <Progress />
-        {stopped === null ? null : <Button onPress={steps.goOn}>It is the right peg: go on</Button>}
-        <div className={styles['choices']}>
-          <TwoWay
-            label="Which course is taken"
-            value={isFollowing ? 'any' : 'asked'}
-            options={[
-              { value: 'asked', words: 'Course asked for' },
-              { value: 'any', words: 'Any course' },
-            ]}
-            onChange={(value) => steps.follow(value === 'any')}
-          />
-          <ListenMenu steps={steps} settings={settings} />
-        </div>
-        <div className={styles['far']}>
-          <Button look="plain" shortcut="F" onPress={steps.far}>
-            Far view
+        {isStopped ? (
+          <Button look="solid" shortcut="Space" onPress={steps.pause}>
+            It is loosened, go on
           </Button>
-        </div>
-        <Button shortcut="H" onPress={steps.hear}>
-          Hear {active === null ? 'it' : pitchWords(pitches[active])}
-        </Button>
-        <Button look="solid" shortcut="Space" onPress={steps.pause}>
-          {isPaused ? 'Go on' : 'Pause'}
-        </Button>
+        ) : (
+          <Choices steps={steps} settings={settings} />
+        )}
       </div>
     </div>
+  );
+}
+
+/** What the player can choose meanwhile. A caution leaves none of it: there is one thing to do then. */
+function Choices({ steps, settings }: { readonly steps: Steps; readonly settings: Settings }) {
+  const active = useStore(retuning, ({ now }) => now?.advice.course ?? null);
+  const wanted = useStore(retuning, ({ now }) => now?.to.pitches[active ?? -1]);
+  const isPaused = useStore(retuning, ({ now }) => now?.coach.paused ?? false);
+  const isFollowing = useStore(retuning, ({ now }) => now?.coach.following ?? false);
+  return (
+    <>
+      <div className={styles['choices']}>
+        <TwoWay
+          label="Which course is taken"
+          value={isFollowing ? 'any' : 'asked'}
+          options={[
+            { value: 'asked', words: 'Course asked for' },
+            { value: 'any', words: 'Any course' },
+          ]}
+          onChange={(value) => steps.follow(value === 'any')}
+        />
+        <ListenMenu steps={steps} settings={settings} />
+      </div>
+      <div className={styles['far']}>
+        <Button look="plain" shortcut="F" onPress={steps.far}>
+          Far view
+        </Button>
+      </div>
+      <Button shortcut="H" onPress={steps.hear}>
+        Hear {wanted === undefined ? 'it' : pitchWords(wanted)}
+      </Button>
+      <Button look="solid" shortcut="Space" onPress={steps.pause}>
+        {isPaused ? 'Go on' : 'Pause'}
+      </Button>
+    </>
   );
 }
 

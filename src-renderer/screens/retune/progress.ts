@@ -10,10 +10,11 @@ export function progressWords({ coach, to, overview }: Pick<Retuning, 'coach' | 
   readonly next: string;
 } {
   const thing = to.pitches.some((strings) => strings.length > 1) ? 'string' : 'course';
+  const moved = coach.visited.filter((place) => coach.strings[place]?.skipped === false).length;
   const done =
     coach.phase === 'rechecking'
       ? `${count(coach.queue.length, thing)} to pluck once more.`
-      : `${coach.visited.length} of ${count(coach.visited.length + coach.queue.length, thing)} moved.`;
+      : `${moved} of ${count(coach.visited.length + coach.queue.length, thing)} moved.`;
   const next = coach.strings[coach.queue[1] ?? -1];
   if (next === undefined) return { done, next: coach.phase === 'turning' ? 'Then each course once more.' : 'Then it is done.' };
   const which = whichString(next.string, to.pitches[next.course]?.length ?? 1, overview.instrument);

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { type Retuning, retuning } from '../../stores/retuning.ts';
 import { beadKind, beadPath } from '../../ui/bead.ts';
+import { alongString } from '../../ui/scale.ts';
 
 /** A bead that is drawn: the path to set and the board that it lies on. */
 export type DrawnBead = {
@@ -45,6 +46,14 @@ function paintBead({ course, string, path, board }: DrawnBead, { live, coach }: 
   const sigmaCents = isLive ? live.sigmaCents : (state.sigmaCents ?? 0);
   const kind = beadKind(cents, sigmaCents, coach.setup.toleranceCents);
   path.setAttribute('d', beadPath({ cents, sigmaCents, kind, ...board }));
+  path.setAttribute('transform', `translate(${inward(cents, board)} 0)`);
   path.dataset['kind'] = kind;
   path.dataset['faint'] = String(isLive && Date.now() - live.atMilliseconds > faintAfter);
+}
+
+/** How far a bead at the nut or the saddle is drawn inward, in px, so that it is seen whole. */
+function inward(cents: number, { width, height }: DrawnBead['board']): number {
+  const half = 0.45 * height;
+  const at = alongString(cents) * width;
+  return Math.max(0, half - at) - Math.max(0, at + half - width);
 }

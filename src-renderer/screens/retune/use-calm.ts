@@ -13,10 +13,13 @@ export function useCalm<State, Value>(store: StoreApi<State>, select: (state: St
   const [shown, setShown] = useState({ key, value: select(store.getState()) });
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout> | null = null;
+    let latest: Value | null = null;
     const look = (): void => {
       timer = null;
       const value = select(store.getState());
-      setShown((before) => (before.key === key && shallow(before.value, value) ? before : { key, value }));
+      if (latest !== null && shallow(latest, value)) return;
+      latest = value;
+      setShown({ key, value });
     };
     look();
     const off = store.subscribe(() => {

@@ -5,9 +5,8 @@ import { useKeys } from '../../ui/keys.ts';
 
 /** What a player can do while being led, each on a key of its own. */
 export type Steps = {
+  /** Pauses; goes on after a pause, and after a caution. */
   readonly pause: () => void;
-  /** Goes on after a caution. */
-  readonly goOn: () => void;
   readonly skip: () => void;
   readonly back: () => void;
   readonly hear: () => void;
@@ -29,8 +28,10 @@ function current() {
 export function useLed({ isFar, onFar }: Far): Steps {
   const host = useHost();
   const steps: Steps = {
-    pause: () => tell(host, { kind: current()?.now.coach.paused === true ? 'resume' : 'pause' }),
-    goOn: () => tell(host, { kind: 'resume' }),
+    pause: () => {
+      const coach = current()?.now.coach;
+      if (coach !== undefined) tell(host, { kind: coach.paused || coach.stopped !== null ? 'resume' : 'pause' });
+    },
     skip: () => tell(host, { kind: 'skip' }),
     back: () => tell(host, { kind: 'back' }),
     hear: () => {

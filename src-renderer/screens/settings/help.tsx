@@ -3,6 +3,11 @@ import styles from './settings.module.css';
 const keys = [
   ['Space', 'start listening; pause and go on'],
   ['Page Down, Page Up', 'one step on, one step back; many foot pedals send these'],
+  ['Right, Left, Z', 'while retuning: skip the course, undo the last step'],
+  ['A', 'while retuning: the course asked for, or any course'],
+  ['R', 'while retuning: this string is a new one'],
+  ['F', 'while retuning: the far view, readable from two metres'],
+  ['Esc', 'leave the far view; end the retune'],
   ['H', 'hear the pitch, or the tuning, that is wanted'],
   ['T', 'touch up: the tuning it is in, any course, from anywhere'],
   ['S', 'check the strings, on the Settling page'],

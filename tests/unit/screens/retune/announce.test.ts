@@ -49,6 +49,11 @@ describe('what is announced', () => {
     expect(told([{}, wrong, wrong, { way: 'loosen' }, wrong])).toEqual([calm.instruction, 'The other way.', null, null, 'The other way.']);
   });
 
+  test('a notice that had to wait for the next course', () => {
+    const wrong = { place: 2, notice: 'The other way.', instruction: 'Course 2: tighten, a semitone.', way: 'tighten' } as const;
+    expect(told([{}, wrong, wrong])).toEqual([calm.instruction, 'Course 2: tighten, a semitone.', 'The other way.']);
+  });
+
   test('a caution before everything else', () => {
     expect(told([{}, { stopped: 'Stop: loosen it.', trouble: 'The microphone is gone.', place: 2 }])[1]).toBe('Stop: loosen it.');
   });

@@ -1,0 +1,209 @@
+import { AxeBuilder } from '@axe-core/playwright';
+import { expect, type Page } from 'playwright/test';
+import { test } from './app.ts';
+
+/** A demo library, and Wren on its way to Lantern E♭. */
+async function startListening(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Look around with the demo library' }).click();
+  await expect(page.getByText('Finch').first()).toBeVisible();
+  await page.evaluate(() => {
+    location.hash = '#/retune?on=demo-wren&to=demo-lantern-e-flat';
+  });
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Lantern E♭', { timeout: 20_000 });
+  await page.keyboard.press('Space');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Retune Wren to Lantern E♭');
+}
+
+/** A microphone that a test plays and unplugs: a tone, and the faint hiss without which an input counts as dead. */
+const playedMicrophone = () => {
+  let gone = false;
+  let play: ((hertz: number, level: number) => void) | null = null;
+  let lose: (() => void) | null = null;
+  Object.assign(window, {
+    playTone: (hertz: number, level: number) => play?.(hertz, level),
+    unplug: () => {
+      gone = true;
+      lose?.();
+    },
+    plugIn: () => {
+      gone = false;
+      navigator.mediaDevices.dispatchEvent(new Event('devicechange'));
+    },
+  });
+  const input = { kind: 'audioinput', deviceId: 'pickup', label: 'Pickup', groupId: '', toJSON: () => ({}) } as const;
+  navigator.mediaDevices.enumerateDevices = async () => (gone ? [] : [input]);
+  navigator.mediaDevices.getUserMedia = async () => {
+    if (gone) throw new DOMException('gone', 'NotFoundError');
+    const context = new AudioContext();
+    const buffer = context.createBuffer(1, context.sampleRate, context.sampleRate);
+    buffer.getChannelData(0).forEach((_, index, samples) => {
+      samples[index] = (Math.random() - 0.5) * 0.0006;
+    });
+    const destination = context.createMediaStreamDestination();
+    const hiss = new AudioBufferSourceNode(context, { buffer, loop: true });
+    const tone = new OscillatorNode(context, { type: 'sawtooth', frequency: 262 });
+    const gain = new GainNode(context, { gain: 0 });
+    hiss.connect(destination);
+    tone.connect(gain).connect(destination);
+    hiss.start();
+    tone.start();
+    play = (hertz, level) => {
+      tone.frequency.value = hertz;
+      gain.gain.value = level;
+    };
+    const [track] = destination.stream.getAudioTracks();
+    if (track === undefined) throw new Error('no track');
+    Object.defineProperty(track, 'label', { value: 'Pickup' });
+    lose = () => {
+      track.stop();
+      track.dispatchEvent(new Event('ended'));
+    };
+    return destination.stream;
+  };
+};
+
+type Played = { playTone: (hertz: number, level: number) => void; unplug: () => void; plugIn: () => void };
+const play = (page: Page, hertz: number, level: number) =>
+  page.evaluate(([tone, loud]) => (window as unknown as Played).playTone(tone ?? 0, loud ?? 0), [hertz, level]);
+const command = (page: Page, words: string) => page.getByText(words, { exact: true });
+
+test('every step of a retune has a key, and the far view leaves nothing else in reach', async ({ page }) => {
+  await page.evaluate(playedMicrophone);
+  await startListening(page);
+  await expect(command(page, '3 pluck')).toBeVisible();
+  await page.keyboard.press('PageDown');
+  await expect(command(page, '2 pluck')).toBeVisible();
+  await expect(page.getByText('left as it is')).toBeVisible();
+  await page.keyboard.press('PageUp');
+  await expect(command(page, '3 pluck')).toBeVisible();
+  await page.keyboard.press('ArrowRight');
+  await expect(command(page, '2 pluck')).toBeVisible();
+  await page.keyboard.press('z');
+  await expect(command(page, '3 pluck')).toBeVisible();
+  await page.keyboard.press('Space');
+  await expect(command(page, '3 paused')).toBeVisible();
+  await page.keyboard.press('Space');
+  await expect(command(page, '3 pluck')).toBeVisible();
+  await page.keyboard.press('a');
+  await expect(page.getByRole('radio', { name: 'Any course' })).toBeChecked();
+  await page.keyboard.press('a');
+  await expect(page.getByRole('radio', { name: 'Course asked for' })).toBeChecked();
+  await page.keyboard.press('r');
+  await expect(command(page, '3 pluck')).toBeVisible();
+
+  await page.keyboard.press('f');
+  await expect(page.getByText('then 2 loosen, E4 → E♭4')).toBeVisible();
+  await page.keyboard.press('Tab');
+  await expect(page.getByRole('button', { name: 'Leave the far view' })).toBeFocused();
+  await page.keyboard.press('Tab');
+  expect(await page.evaluate(() => document.activeElement?.closest('header, nav, li') ?? null)).toBeNull();
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('button', { name: 'Leave the far view' })).toHaveCount(0);
+  await expect(command(page, '3 pluck')).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Lantern E♭');
+});
+
+for (const colorScheme of ['dark', 'light'] as const) {
+  test.describe(colorScheme, () => {
+    test.use({ colorScheme });
+
+    test('listening, its menu and the far view pass the accessibility rules', async ({ page }) => {
+      const rules = async () =>
+        (await new AxeBuilder({ page }).exclude('header').analyze()).violations.map(
+          ({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`,
+        );
+      await page.evaluate(playedMicrophone);
+      await startListening(page);
+      expect.soft(await rules(), 'listening').toEqual([]);
+      await page.getByRole('button', { name: 'More' }).click();
+      expect.soft(await rules(), 'menu').toEqual([]);
+      await page.keyboard.press('Escape');
+      await page.keyboard.press('f');
+      await expect(page.getByText('then 2 loosen, E4 → E♭4')).toBeVisible();
+      expect.soft(await rules(), 'far view').toEqual([]);
+    });
+  });
+}
+
+test('what goes wrong is said: the other way, a caution before a string breaks, a microphone that goes and comes back', async ({
+  page,
+}) => {
+  await page.evaluate(playedMicrophone);
+  await startListening(page);
+  await page.keyboard.press('PageDown');
+  await page.keyboard.press('PageDown');
+  await expect(command(page, '1 pluck')).toBeVisible();
+  const from = (cents: number) => 466.1638 * 2 ** (cents / 1200);
+  await play(page, from(-100), 0.2);
+  await expect(command(page, '1 tighten')).toBeVisible();
+  await play(page, from(-135), 0.2);
+  await expect(page.getByText('The other way.').first()).toBeVisible();
+  await expect(page.getByRole('status')).toHaveText('The other way.');
+
+  for (let cents = -100; cents <= 190; cents += 10) {
+    await play(page, from(cents), 0.2);
+    await page.waitForTimeout(60);
+  }
+  await expect(command(page, '1 stop')).toBeVisible();
+  await expect(page.getByRole('status')).toContainText(/of what breaks it/u);
+  await play(page, from(100), 0.2);
+  await expect(command(page, '1 loosen')).toBeVisible();
+
+  await play(page, from(100), 0);
+  await page.evaluate(() => (window as unknown as Played).unplug());
+  await expect(page.getByRole('status')).toContainText('Pickup is gone.');
+  await expect(page.getByRole('button', { name: 'Input: microphone gone' })).toBeVisible();
+  await page.evaluate(() => (window as unknown as Played).plugIn());
+  await expect(page.getByRole('status')).toContainText('Listening again.');
+  await play(page, from(60), 0.2);
+  await expect(command(page, '1 loosen')).toBeVisible();
+});
+
+test('the next instruction is spoken, in the words of the screen, once the player wants it', async ({ page }) => {
+  await page.addInitScript(() => {
+    const spoken: string[] = [];
+    const voice = { lang: 'en-GB', localService: true, name: 'Voice' };
+    const synthesis = Object.assign(new EventTarget(), {
+      getVoices: () => [voice],
+      cancel: () => undefined,
+      speak: (words: EventTarget & { text: string }) => {
+        spoken.push(words.text);
+        setTimeout(() => words.dispatchEvent(new Event('end')), 200);
+      },
+    });
+    Object.defineProperty(window, 'speechSynthesis', { value: synthesis });
+    class Utterance extends EventTarget {
+      readonly text: string;
+      constructor(text: string) {
+        super();
+        this.text = text;
+      }
+    }
+    Object.assign(window, { SpeechSynthesisUtterance: Utterance, spoken });
+  });
+  await page.reload();
+  await page.evaluate(playedMicrophone);
+  await startListening(page);
+  const spoken = () => page.evaluate(() => (window as unknown as { spoken: readonly string[] }).spoken);
+  await expect(page.getByRole('status')).toContainText('Course 3, C4 to B flat 3: loosen, a tone.');
+  expect(await spoken()).toEqual([]);
+  await page.getByRole('button', { name: 'More' }).click();
+  await page.getByRole('menuitemcheckbox', { name: 'The next step, spoken' }).click();
+  await page.keyboard.press('Escape');
+  await page.keyboard.press('PageDown');
+  await expect.poll(spoken).toEqual(['Course 2, E4 to E flat 4: loosen, a semitone.']);
+  await expect(page.getByRole('status')).toHaveText('Course 2, E4 to E flat 4: loosen, a semitone.');
+});
+
+test('where no voice speaks English, the switch says so', async ({ page }) => {
+  await page.addInitScript(() => {
+    const synthesis = Object.assign(new EventTarget(), { getVoices: () => [], cancel: () => undefined });
+    Object.defineProperty(window, 'speechSynthesis', { value: synthesis });
+  });
+  await page.reload();
+  await startListening(page);
+  await page.getByRole('button', { name: 'More' }).click();
+  await expect(page.getByRole('menuitemcheckbox', { name: 'The next step, spoken' })).toBeDisabled();
+  await expect(page.getByText('no English voice on this computer')).toBeVisible();
+});
