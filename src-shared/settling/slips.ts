@@ -20,6 +20,8 @@ const notWorthIt = 3.5;
 const logBurden = 2.7;
 /** The more a string creeps, the more its own law departs from the listed ones: further burden for each cent of movement heard. */
 const logBurdenPerCent = 0.07;
+/** With only two readings before it, one bad reading among them makes a slip: it has to explain that much more. */
+const logEarlyBurden = 1.5;
 const smallestSlipCents = 4;
 const smallestSlipSigmas = 4;
 /** Of places that explain the readings about as well, the latest is taken: a bad reading just before a slip looks like part of it. */
@@ -57,7 +59,7 @@ export function findSlips(session: Session, knowledge: StringKnowledge): Found {
     const places = promising
       .map(({ place }) => {
         const candidates = fitSession(withStep(present, place), laws, sharesSeeking);
-        return { place, candidates, gain: evidenceOf(candidates) - before };
+        return { place, candidates, gain: evidenceOf(candidates) - before - (place.isEarly ? logEarlyBurden : 0) };
       })
       .sort((a, b) => b.place.atSeconds - a.place.atSeconds);
     const most = Math.max(...places.map(({ gain }) => gain));
@@ -96,6 +98,8 @@ function slipsOverGaps(session: Session, laws: readonly LawBelief[]): readonly S
 interface Place {
   readonly atSeconds: number;
   readonly sigmaCents: number;
+  /** Only two readings of the stretch come before it. */
+  readonly isEarly: boolean;
 }
 
 /** Where a slip may be: between two readings of one stretch, two readings on either side, no other step there. */
@@ -105,12 +109,12 @@ function placesIn({ stretches, steps }: Session): readonly Place[] {
       const around = readings.slice(index, index + 4);
       const sigmas = around.map(({ sigmaCents }) => sigmaCents).sort((a, b) => a - b);
       const taken = steps.some((step) => around.slice(1).some((near) => near.atSeconds === step.atSeconds));
-      return taken ? [] : [{ atSeconds, sigmaCents: ((sigmas[1] ?? 1) + (sigmas[2] ?? 1)) / 2 }];
+      return taken ? [] : [{ atSeconds, sigmaCents: ((sigmas[1] ?? 1) + (sigmas[2] ?? 1)) / 2, isEarly: index === 0 }];
     }),
   );
 }
 
-const withStep = (session: Session, { atSeconds }: Place, spreadCents = slipSpreadCents): Session => {
+const withStep = (session: Session, { atSeconds }: Pick<Place, 'atSeconds'>, spreadCents = slipSpreadCents): Session => {
   const step: Step = { cause: 'slip', atSeconds, meanCents: 0, spreadCents };
   return { ...session, steps: [...session.steps, step] };
 };

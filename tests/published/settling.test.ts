@@ -23,6 +23,23 @@ describe('Theil–Sen', () => {
   });
 });
 
+describe('Theil–Sen against ml-regression-theil-sen 3.0.0 (MIT), run on the same readings', () => {
+  const logTime = [20, 45, 90, 160, 280, 420, 600].map((at) => Math.log10(1 + at / 60));
+  const heard = [-0.8, -1.6, -2.9, -3.6, -4.9, -5.6, -6.4];
+  const lineOf = (cents: readonly number[]) => theilSen(logTime.map((x, index) => ({ x, y: cents[index]! })))!;
+
+  test('a creeping string', () => {
+    expect(lineOf(heard).slope).toBeCloseTo(-6.060129162362563, 12);
+    expect(lineOf(heard).intercept).toBeCloseTo(-0.1271580335924949, 12);
+  });
+
+  test('the same with one reading of something else', () => {
+    const line = lineOf(heard.map((cents, index) => (index === 2 ? 12 : cents)));
+    expect(line.slope).toBeCloseTo(-6.16846660290465, 12);
+    expect(line.intercept).toBeCloseTo(-0.029319575822601363, 12);
+  });
+});
+
 describe('the fit against general statistics libraries on the same readings', () => {
   const seconds = [20, 45, 90, 160, 280, 420, 600];
   const heard = [-0.8, -1.6, -2.9, -3.6, -4.9, -5.6, -6.4];
