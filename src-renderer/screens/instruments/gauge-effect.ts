@@ -32,8 +32,10 @@ export function stringEffect(overview: Overview, draft: Draft, course: number, s
   const before = home === undefined ? null : pullAt(overview, course, string, pitchHertz(home, hertz(referenceHertz)));
   const from =
     before === null || before.newtons === null || forceText(before) === forceText(after) ? '' : `${figure(before.newtons, 1)} → `;
-  const margins = bothMargins(after);
   const line = draft.courses[course]?.[string];
+  const rated = readNumber(line?.ratedNewtons ?? '');
+  const isBeyond = rated !== null && after.newtons !== null && after.newtons > rated;
+  const margins = [bothMargins(after), isBeyond ? 'more than its maker rates it for' : ''].filter((words) => words !== '').join(', ');
   return `${from}${forceText(after)} at ${pitchText(readPitch(line?.home ?? '') ?? '')}${margins === '' ? '' : `, ${margins}`}`;
 }
 

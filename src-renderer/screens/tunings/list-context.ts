@@ -1,14 +1,14 @@
 import { createContext, useContext } from 'react';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import type { Song } from '#shared/sets/index.ts';
-import type { Tuning } from '#shared/tunings/index.ts';
+import type { Kin } from './relatives.ts';
 
 /** What all rows of the list stand on. */
 export type ListGround = {
   readonly overview: Overview;
   readonly others: readonly Overview[];
   /** The whole library, sifted or not. */
-  readonly tunings: readonly Tuning[];
+  readonly kin: Kin;
   readonly songs: readonly Song[];
   readonly settings: Settings;
   /** For every tuning that sounds like another one here: the names of the others. */

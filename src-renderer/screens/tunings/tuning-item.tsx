@@ -28,7 +28,7 @@ export const TuningItem = ({ id, row }: { readonly id: string; readonly row: Tun
 );
 
 function Contents({ row }: { readonly row: TuningRow }) {
-  const { overview, others, tunings, songs, settings, twins: allTwins, lastUsed, openId, boardWidth } = useListGround();
+  const { overview, others, kin, songs, settings, twins: allTwins, lastUsed, openId, boardWidth } = useListGround();
   const { tuning, here } = row;
   const isOpen = tuning.id === openId;
   const twins = allTwins.get(tuning.id) ?? noTwins;
@@ -67,8 +67,8 @@ function Contents({ row }: { readonly row: TuningRow }) {
         <OpenTuning
           tuning={tuning}
           here={here}
-          tunings={tunings}
-          related={relatives(tuning, tunings, twins, overview.instrument.name)}
+          tunings={kin.all}
+          related={relatives(tuning, kin, twins, overview.instrument.name)}
           overview={overview}
           others={others}
           songs={songs}

@@ -2,7 +2,7 @@ import { useNavigate, useSearch } from '@tanstack/react-router';
 import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import type { Song } from '#shared/sets/index.ts';
-import { duplicates, type Tuning } from '#shared/tunings/index.ts';
+import type { Tuning } from '#shared/tunings/index.ts';
 import { useLastUsed } from '../../stores/last-used.ts';
 import { Button } from '../../ui/button.tsx';
 import { Choice } from '../../ui/choice.tsx';
@@ -12,6 +12,7 @@ import { WordChoice } from '../../ui/word-choice.tsx';
 import { type Address, keepInstrument } from '../address.ts';
 import { alike } from './alike.ts';
 import type { SheetKind } from './sheet-page.tsx';
+import { kinOf } from './relatives.ts';
 import { everything, foundRows, type Order, searchTexts, siftOptions, sortedRows } from './sieve.ts';
 import { NoneFits } from './none-fits.tsx';
 import { TuningActions } from './tuning-actions.tsx';
@@ -46,9 +47,10 @@ function useRows(overview: Overview, tunings: readonly Tuning[], songs: readonly
   useEffect(() => nameChordsAhead(rows), [rows]);
   const { name } = overview.instrument;
   return useMemo(() => {
-    const repeated = new Set(duplicates(tunings).flatMap((group) => group.map(({ id }) => id)));
+    const kin = kinOf(tunings);
+    const repeated = new Set(kin.repeated.keys());
     const options = siftOptions(rows, { instrument: name, repeated });
-    return { rows, repeated, options, twins: alike(rows), texts: searchTexts(rows, songs) };
+    return { rows, kin, repeated, options, twins: alike(rows), texts: searchTexts(rows, songs) };
   }, [rows, songs, tunings, name]);
 }
 
@@ -76,7 +78,7 @@ export function TuningLibrary({
   // Typing goes first; a long list follows as soon as it can.
   const wanted = useDeferredValue(query);
   const lastUsed = useLastUsed(overview, others, order === 'used');
-  const { rows, twins, options, texts, repeated } = useRows(overview, tunings, songs, settings);
+  const { rows, twins, options, texts, kin, repeated } = useRows(overview, tunings, songs, settings);
   const sorted = useMemo(() => sortedRows(rows, order, lastUsed), [rows, order, lastUsed]);
   const passing = options.some(({ value }) => value === sift) ? sift : everything;
   const shown = useMemo(
@@ -133,7 +135,7 @@ export function TuningLibrary({
         <TuningList
           entries={shown}
           opened={opened}
-          ground={{ overview, others, tunings, songs, settings, twins, lastUsed: order === 'used' ? lastUsed : null }}
+          ground={{ overview, others, kin, songs, settings, twins, lastUsed: order === 'used' ? lastUsed : null }}
           isFocused={opened !== null && query === ''}
           onOpen={setOpen}
           onPlan={plan}

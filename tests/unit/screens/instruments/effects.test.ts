@@ -26,6 +26,15 @@ describe('a change of gauge', () => {
     expect(stringEffect(wren, draft, 3, 0, 440)).not.toContain('→');
   });
 
+  test('says where a string would pull more than its maker rates it for', () => {
+    const rated = (newtons: string) => ({
+      ...draft,
+      courses: draft.courses.map((strings) => strings.map((one) => ({ ...one, ratedNewtons: newtons }))),
+    });
+    expect(stringEffect(wren, rated('50'), 3, 0, 440)).toContain('more than its maker rates it for');
+    expect(stringEffect(wren, rated('60'), 3, 0, 440)).not.toContain('maker');
+  });
+
   test('says nothing while a line cannot be read, and the total neither', () => {
     const wrong = { ...draft, courses: [[{ ...draft.courses[0]![0]!, diameterMillimetres: 'thick' }], ...draft.courses.slice(1)] };
     expect([stringEffect(wren, wrong, 0, 0, 440), totalEffect(wren, wrong, 440)]).toEqual(['', '']);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { relatives } from '../../../../src-renderer/screens/tunings/relatives.ts';
+import { kinOf, relatives } from '../../../../src-renderer/screens/tunings/relatives.ts';
 import { tuningOf } from '../wren.ts';
 
 const home = 'G4 C4 E4 A4';
@@ -10,16 +10,16 @@ const minor = tuningOf('Open C minor', 'G4 C4 Eb4 G4', home);
 
 describe('what a tuning has in common with others', () => {
   test('a row that was written for another home is the same tuning', () => {
-    expect(relatives(openC, [openC, minor, baritoneG], [], 'Wren')).toEqual(['The same tuning as Open G of a baritone.']);
+    expect(relatives(openC, kinOf([openC, minor, baritoneG]), [], 'Wren')).toEqual(['The same tuning as Open G of a baritone.']);
   });
 
   test('the same shapes are told with how much higher or lower they lie', () => {
-    expect(relatives(openD, [openC, openD, minor], [], 'Wren')).toEqual(['The same shapes as Open C, 2 semitones higher.']);
-    expect(relatives(openC, [openC, openD, minor], [], 'Wren')).toEqual(['The same shapes as Open D, 2 semitones lower.']);
+    expect(relatives(openD, kinOf([openC, openD, minor]), [], 'Wren')).toEqual(['The same shapes as Open C, 2 semitones higher.']);
+    expect(relatives(openC, kinOf([openC, openD, minor]), [], 'Wren')).toEqual(['The same shapes as Open D, 2 semitones lower.']);
   });
 
   test('what only sounds alike on the instrument in hand is told apart from the same tuning', () => {
-    expect(relatives(openC, [openC, minor], ['A mandolin’s'], 'Wren')).toEqual(['Sounds the same on Wren as A mandolin’s.']);
-    expect(relatives(minor, [openC, minor], [], 'Wren')).toEqual([]);
+    expect(relatives(openC, kinOf([openC, minor]), ['A mandolin’s'], 'Wren')).toEqual(['Sounds the same on Wren as A mandolin’s.']);
+    expect(relatives(minor, kinOf([openC, minor]), [], 'Wren')).toEqual([]);
   });
 });
