@@ -1,6 +1,6 @@
 // Pitch: from samples to the frequency of a string's first partial, with its own error, or a refusal with its reason.
 // Knows: samples, hertz, stiff strings. Must not know: notes, tunings, courses' names, microphones, clocks.
-// Chain: condition → onset → background and handover (what rang before) → search (coarse, plausible) → follow (spectrum, partial, refine,
+// Chain: condition → onset → struck → background and handover (what rang before) → search (coarse, plausible) → follow (spectrum, partial, refine,
 // series, memory, stray) → rest → track; twins and strum read several strings at once (lineup, strings).
 // Add here: a stage as its own file with its source, wired in track.ts; measure it with the pitch bench before and after.
 

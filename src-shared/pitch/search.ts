@@ -18,6 +18,9 @@ const astrayCents = 80;
 const agreedAtLeast = 3;
 const agreedLate = 6;
 const lateSeconds = 0.09;
+/** A string is clear soon after its pluck; what becomes clear later is mostly a voice, and must hold still for longer. */
+const agreedVeryLate = 15;
+const veryLateSeconds = 0.25;
 const unpluckedSeconds = 0.3;
 /** For so long after a pluck another string may turn out to be the right one; how often that is asked, and how often in a row it must be so. */
 const freshSeconds = 0.5;
@@ -96,7 +99,8 @@ export const createSearch = (
       goesOn && belief !== null ? { ...belief, estimate, agreed: belief.agreed + 1 } : { estimate, sinceCount: state.count, agreed: 1 };
     if (samplesSincePluck === null) return state.count - belief.sinceCount >= unpluckedSeconds * rateHertz ? estimate : null;
     const late = samplesSincePluck > lateSeconds * rateHertz + (8 * rateHertz) / estimate.hertz;
-    return belief.agreed >= (late ? agreedLate : agreedAtLeast) ? estimate : null;
+    const veryLate = samplesSincePluck > veryLateSeconds * rateHertz + (8 * rateHertz) / estimate.hertz;
+    return belief.agreed >= (veryLate ? agreedVeryLate : late ? agreedLate : agreedAtLeast) ? estimate : null;
   };
 
   /**

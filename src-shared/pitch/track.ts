@@ -9,6 +9,7 @@ import { createRest } from './rest.ts';
 import { createSearch } from './search.ts';
 import { createStrays } from './stray.ts';
 import { centsApart } from './string.ts';
+import { createStrikeJudge } from './struck.ts';
 import { createTwinFinder } from './twins.ts';
 import type { Hint, PitchEvent, PitchFrame, PitchTracker, RefusalReason, StringPitch } from './types.ts';
 
@@ -47,6 +48,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   const rest = createRest();
   const strays = createStrays();
   const search = createSearch(state, background.clean, follower, memory);
+  const strike = createStrikeJudge(state, background.clean);
   const handover = createHandover(state, follower, background);
   const findTwins = createTwinFinder(rateHertz);
   const hop = Math.round(hopSeconds * rateHertz);
@@ -102,6 +104,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     forget();
     search.forgetAll();
     twins = null;
+    strike.onset(onset);
     pluckedAt = onset;
   };
 
@@ -109,7 +112,8 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   const lookFor = (usable: number, since: number): PitchEvent => {
     // A stream that begins in the middle of a pluck: nobody heard its beginning, but it is looked at as one.
     const opening = pluckedAt === null && state.count < openingSeconds * rateHertz;
-    current = search.lookFor(usable, opening ? state.count : sincePluck(), background.knows);
+    const pluck = opening ? state.count : strike.wasStruck() ? sincePluck() : null;
+    current = search.lookFor(usable, pluck, background.knows);
     if (current !== null) {
       handover.finish();
       memory.learn(current);
@@ -194,6 +198,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     rest.restart();
     search.reset();
     handover.finish();
+    strike.reset();
     forget();
     pluckedAt = null;
     twins = null;

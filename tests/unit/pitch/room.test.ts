@@ -60,6 +60,14 @@ describe('in a room', () => {
     expect(shareWithin(errors, 3)).toBeGreaterThan(0.95);
   });
 
+  test('talk that goes on and on, louder and softer, gives no pitch without a pluck', () => {
+    const shown = [71_372, 71_589, 71_868, 71_930].map((seed) => {
+      const talk = babble({ seconds: 1.2, sampleRateHertz, voices: 1 + (seed % 2), seed }).map((value) => value / 10);
+      return framesOf(listenTo(talk, { hint: { hertz: ukulele, asked: 1 } })).length;
+    });
+    expect(shown).toEqual([0, 0, 0, 0]);
+  });
+
   test('strings that ring already do not disturb the one that is plucked', () => {
     const ringing = [0, 1, 3].map((index) =>
       pluckSound({ hertz: ukulele[index]!, sampleRateHertz, seconds: 1.4, seed: 40 + index, pluckedAtSeconds: 0.02, decaySeconds: 5 }),
