@@ -14,16 +14,17 @@ export function Announcer() {
     let later: ReturnType<typeof setTimeout> | undefined;
     const look = (): void => {
       const { now } = retuning.getState();
-      if (now === null || now.finishedAt !== null) return;
-      const heard = announce(said, sceneOf(now, troubleOf(session.getState().snapshot)?.sentence ?? null), performance.now());
+      const at = performance.now();
+      // What changes meanwhile is looked at when the rest is over, even in silence.
+      if (now === null || now.finishedAt !== null || (said !== null && at - said.atMilliseconds < restMilliseconds)) return;
+      const heard = announce(said, sceneOf(now, troubleOf(session.getState().snapshot)?.sentence ?? null), at);
       said = heard.said;
       if (heard.sentence === null || region.current === null) return;
       const sentence = spoken(heard.sentence);
       region.current.textContent = sentence;
       sayAloud(sentence);
-      // What was held back meanwhile is said when its time has come, even in silence.
       clearTimeout(later);
-      later = setTimeout(look, restMilliseconds);
+      later = setTimeout(look, restMilliseconds + 20);
     };
     look();
     const leave = [retuning.subscribe(look), session.subscribe(look), aloud.subscribe(look)];

@@ -1,10 +1,9 @@
-import { useStore } from 'zustand';
-import { useShallow } from 'zustand/shallow';
-import { retuning } from '../../stores/retuning.ts';
+import { type Retuning, retuning } from '../../stores/retuning.ts';
 import { alongString } from '../../ui/scale.ts';
 import type { BoardLook } from './board.tsx';
-import { hollowOf } from './hollow-words.ts';
+import { type Hollow as Ring, hollowOf } from './hollow-words.ts';
 import { beadHeight } from './string-marks.tsx';
+import { useCalm } from './use-calm.ts';
 import styles from './hollow.module.css';
 
 type Props = {
@@ -24,17 +23,7 @@ type Props = {
 
 /** The hollow bead: what the string is expected to reach by itself. Dots lead to it; words say what and when. */
 export function Hollow({ course, string, look, count, width, middle, first, last, left, right }: Props) {
-  const hollow = useStore(
-    retuning,
-    useShallow(({ now }) => {
-      const expected = now?.expected.find((one) => one.course === course && one.string === string);
-      const state = now?.coach.strings.find((one) => one.course === course && one.string === string);
-      if (now === null || expected === undefined || state === undefined || state.landedAtSeconds === null) return none;
-      // The words of a course stand once.
-      const hasWords = now.expected.find((one) => one.course === course) === expected;
-      return { ...hollowOf(expected, state, now.to.pitches[course] ?? [], now.to.pitches.length), hasWords };
-    }),
-  );
+  const hollow = useCalm(retuning, ({ now }) => (now === null ? none : hollowIn(now, course, string)), `${course}.${string}`);
   if (hollow.ringCents === null || width === 0) return null;
   const [ring, bead] = [alongString(hollow.ringCents) * width, alongString(hollow.beadCents) * width];
   const way = Math.sign(ring - bead);
@@ -63,4 +52,13 @@ export function Hollow({ course, string, look, count, width, middle, first, last
   );
 }
 
-const none = { ringCents: null, beadCents: 0, what: '', after: '', hasWords: false };
+/** The ring of one string; the words of a course stand once. */
+function hollowIn({ expected, coach, to }: Retuning, course: number, string: number): typeof none {
+  const own = expected.find((one) => one.course === course && one.string === string);
+  const state = coach.strings.find((one) => one.course === course && one.string === string);
+  if (own === undefined || state === undefined || state.landedAtSeconds === null) return none;
+  const hasWords = expected.find((one) => one.course === course) === own;
+  return { ...hollowOf(own, state, to.pitches[course] ?? [], to.pitches.length), hasWords };
+}
+
+const none: Ring & { readonly hasWords: boolean } = { ringCents: null, beadCents: 0, what: '', after: '', hasWords: false };

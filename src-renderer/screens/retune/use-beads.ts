@@ -1,7 +1,7 @@
 import { useEffect, useState } from 'react';
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { type Retuning, retuning } from '../../stores/retuning.ts';
-import { beadKind, beadPath } from '../../ui/bead.ts';
+import { type BeadKind, beadKind, beadPath } from '../../ui/bead.ts';
 import { alongString } from '../../ui/scale.ts';
 
 /** A bead that is drawn: the path to set and the board that it lies on. */
@@ -24,9 +24,10 @@ export function useBeads(retuneId: string | null): Beads {
   useEffect(() => {
     if (retuneId === null) return undefined;
     let request = 0;
+    const drawn = new WeakMap<DrawnBead, Drawing>();
     const paint = (): void => {
       const { now } = retuning.getState();
-      if (now !== null) for (const bead of beads) paintBead(bead, now);
+      if (now !== null) for (const bead of beads) drawn.set(bead, paintBead(bead, drawingOf(bead, now), drawn.get(bead)));
       request = requestAnimationFrame(paint);
     };
     request = requestAnimationFrame(paint);
@@ -35,20 +36,38 @@ export function useBeads(retuneId: string | null): Beads {
   return beads;
 }
 
-function paintBead({ course, string, path, board }: DrawnBead, { live, coach }: Retuning): void {
+/** What is to be seen of a bead; null where nothing is. */
+type Drawing = { readonly outline: string; readonly inward: number; readonly kind: BeadKind; readonly isFaint: boolean } | null;
+
+function drawingOf({ course, string, board }: DrawnBead, { live, coach }: Retuning): Drawing {
   const state = coach.strings.find((one) => one.course === course && one.string === string);
   const isLive = live !== null && live.match.kind === 'match' && live.match.course === course && live.match.string === string;
-  if (state === undefined || board.width === 0 || (!isLive && (state.sigmaCents === null || state.landedAtSeconds === null))) {
-    if (path.hasAttribute('d')) path.removeAttribute('d');
-    return;
-  }
+  if (state === undefined || board.width === 0) return null;
+  if (!isLive && (state.sigmaCents === null || state.landedAtSeconds === null)) return null;
   const cents = centsBetween(hertz(isLive ? live.hertz : state.presentHertz), hertz(state.aimHertz));
   const sigmaCents = isLive ? live.sigmaCents : (state.sigmaCents ?? 0);
   const kind = beadKind(cents, sigmaCents, coach.setup.toleranceCents);
-  path.setAttribute('d', beadPath({ cents, sigmaCents, kind, ...board }));
-  path.setAttribute('transform', `translate(${inward(cents, board)} 0)`);
-  path.dataset['kind'] = kind;
-  path.dataset['faint'] = String(isLive && Date.now() - live.atMilliseconds > faintAfter);
+  return {
+    outline: beadPath({ cents, sigmaCents, kind, ...board }),
+    inward: inward(cents, board),
+    kind,
+    isFaint: isLive && Date.now() - live.atMilliseconds > faintAfter,
+  };
+}
+
+/** Puts a drawing into the picture where it differs from the one before: what is not touched need not be painted anew. */
+function paintBead({ path }: DrawnBead, drawing: Drawing, before: Drawing | undefined): Drawing {
+  if (drawing === null) {
+    if (before !== null) path.removeAttribute('d');
+    return null;
+  }
+  if (drawing.outline !== before?.outline) {
+    path.setAttribute('d', drawing.outline);
+    path.setAttribute('transform', `translate(${drawing.inward} 0)`);
+  }
+  if (drawing.kind !== before?.kind) path.dataset['kind'] = drawing.kind;
+  if (drawing.isFaint !== before?.isFaint) path.dataset['faint'] = String(drawing.isFaint);
+  return drawing;
 }
 
 /** How far a bead at the nut or the saddle is drawn inward, in px, so that it is seen whole. */
