@@ -1,5 +1,5 @@
 // Measures the pitch tracker against plucks of known pitch, beside a plain use of pitchy, and prints tables. Asserts nothing.
-//   npm run bench:pitch -- [--clips 10] [--seed 1000] [--only "mains hum" | settling | strum | endurance | capture]
+//   npm run bench:pitch -- [--clips 10] [--seed 1000] [--only classes | "mains hum" | settling | strum | endurance | capture]
 //                          [--minutes 10] [--ours] [--no-hint] [--worst]
 import { parseArgs } from 'node:util';
 import { captureTable } from './pitch/capture.ts';
@@ -36,7 +36,7 @@ const classes = {
   ...(noRendering === null ? renderedClasses : {}),
   ...(noRecordings === null ? recordedClasses : {}),
 };
-const chosen = Object.entries(classes).filter(([name]) => only === undefined || name.includes(only));
+const chosen = Object.entries(classes).filter(([name]) => asked('classes') || name.includes(only ?? ''));
 
 if (chosen.length > 0) {
   console.log(
