@@ -44,7 +44,7 @@ const expectedStrayCents = 2;
 /** How much the string's usual straying counts, in partials, beside what these partials show: two of three that agree prove little. */
 const looksOfUsual = 4;
 /** Partials do not stray quite independently: their average errs by this much more in variance. */
-const strayTogether = 3;
+const strayTogether = 2;
 /** From this many standard errors on a partial loses weight: it is a neighbour's, or a voice's. */
 const doubtFrom = 1.3;
 const doubtStrongFrom = 2.5;
@@ -139,8 +139,9 @@ export const fitSeries = (
     stiffnessHeard = determinant / aa - 1 / prior.sigma ** 2;
     // What is known of B counts as one more observation: a B far off is a sign of straying, where few partials are heard.
     scatter += ((inharmonicity - prior.inharmonicity) / prior.sigma) ** 2;
-    if (round > 0 && effective > 1.5) seen = Math.max(0, scatter - (effective - 1)) / (first - second / first);
-    stray = usual === null ? seen : (looksOfUsual * usual + (effective - 1) * seen) / (looksOfUsual + effective - 1);
+    if (round > 0 && effective > 1.5) seen = (scatter - (effective - 1)) / (first - second / first);
+    const mixed = usual === null ? seen : (looksOfUsual * usual + (effective - 1) * seen) / (looksOfUsual + effective - 1);
+    stray = Math.max(0, mixed);
   }
   let most = 0;
   for (let n = 1; n <= count; n++) if (partials[n]?.heard) most = Math.max(most, n * n * (partials[n]?.power ?? 0));

@@ -29,7 +29,7 @@ export const createStrays = (): Strays => {
   const cents = new Float64Array(places);
   const variances = new Float64Array(places).fill(Infinity);
   let common: number | null = null;
-  const varianceOf = (partial: number) => Math.min(variances[partial] ?? Infinity, common ?? 0);
+  const varianceOf = (partial: number) => Math.min(variances[partial] ?? Infinity, Math.max(0, common ?? 0));
 
   return {
     centsOf: (partial) => cents[partial] ?? 0,
@@ -39,7 +39,8 @@ export const createStrays = (): Strays => {
       common = common === null ? variance : common + spreadShare * (variance - common);
     },
     learn: (partial, residual, variance) => {
-      const before = Math.min(varianceOf(partial) + wanderShare * (common ?? 0), common ?? 0);
+      const whole = Math.max(0, common ?? 0);
+      const before = Math.min(whole, varianceOf(partial) + wanderShare * whole);
       const gain = before / (before + fitsPerLook * variance);
       cents[partial] = (cents[partial] ?? 0) + gain * (residual - (cents[partial] ?? 0));
       variances[partial] = (1 - gain) * before;
