@@ -81,8 +81,7 @@ export function pluckedVoice(
       sum.fill(0);
       let height = 0;
       for (let index = 0; index < partialsAtMost; index += 1)
-        if (Math.abs(real[index] ?? 0) + Math.abs(imaginary[index] ?? 0) > inaudible / 10)
-          height += addPartial(index, from, until, bent);
+        if (Math.abs(real[index] ?? 0) + Math.abs(imaginary[index] ?? 0) > inaudible / 10) height += addPartial(index, from, until, bent);
       const risen = riseSeconds * sampleRateHertz;
       for (let at = from; at < until; at += 1)
         block[at] = (block[at] ?? 0) + (sum[at - from] ?? 0) * Math.min(1, (age + at - from) / risen);
