@@ -231,11 +231,11 @@ test.describe('a newcomer', () => {
     await page.getByRole('textbox', { name: 'Name' }).fill('Otter');
     await page.keyboard.press('Enter');
     await page.getByRole('button', { name: 'Choose a tuning' }).click();
-    await page.getByRole('row', { name: 'All down a tone' }).click();
-    await chooseInMenu(page, /More to do with All down/u, 'Otter is in it already');
-    await expect(page.getByRole('row', { name: 'All down a tone' })).toContainText('Otter is here');
+    await page.getByRole('row', { name: '4 down a tone' }).click();
+    await chooseInMenu(page, /More to do with 4 down/u, 'Otter is in it already');
+    await expect(page.getByRole('row', { name: '4 down a tone' })).toContainText('Otter is here');
     await page.getByRole('button', { name: /^Undo/u }).click();
-    await expect(page.getByRole('row', { name: 'All down a tone' })).toContainText('all 4 down 2');
+    await expect(page.getByRole('row', { name: '4 down a tone' })).toContainText('4 down 2');
   });
 });
 
