@@ -42,7 +42,6 @@ export function InstrumentRow({ overview, tunings, settings, verdicts, pxPerMill
     if (isOpen) item.current?.scrollIntoView({ block: isEditing ? 'start' : 'nearest' });
   }, [isOpen, isEditing]);
   const now = useNow();
-  const standing = verdicts === undefined ? null : standingOf(overview, verdicts, now);
   const { instrument } = overview;
   const toggle = () => {
     setEditing(false);
@@ -50,6 +49,7 @@ export function InstrumentRow({ overview, tunings, settings, verdicts, pxPerMill
   };
   const state = stateOf(overview, tunings, settings);
   const { tuning } = state;
+  const standing = verdicts === undefined ? null : standingOf(overview, verdicts, tuning.hertz, now);
   const width = Math.round(instrument.scaleLengthMillimetres * pxPerMillimetre);
   return (
     <li ref={item} className={styles['item']} data-open={isOpen} data-hand={isFirst}>

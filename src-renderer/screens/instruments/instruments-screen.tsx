@@ -6,6 +6,7 @@ import { useNow } from '../../stores/clock.ts';
 import { useLibrary } from '../../stores/library.ts';
 import { useRemoval } from '../../stores/removal.ts';
 import { useEveryVerdict } from '../../stores/settling.ts';
+import { stateOf } from '../../stores/strings.ts';
 import { takeBackLast, useUndo } from '../../stores/undo.ts';
 import { Button } from '../../ui/button.tsx';
 import { useInSteps } from '../../ui/in-steps.ts';
@@ -75,7 +76,7 @@ function InstrumentList({ overviews, tunings, settings, open, undo, onRemove }: 
         overview,
         verdicts: known,
         name: overview.instrument.name,
-        standing: known === undefined ? null : standingOf(overview, known, now),
+        standing: known === undefined ? null : standingOf(overview, known, stateOf(overview, tunings, settings).tuning.hertz, now),
       };
     })
     .sort((a, b) => needOf(a.standing) - needOf(b.standing));

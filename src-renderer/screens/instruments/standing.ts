@@ -2,6 +2,7 @@ import type { Overview } from '#shared/contract/index.ts';
 import { courseNumber } from '#shared/instruments/index.ts';
 import { lastHeard } from '#shared/log/index.ts';
 import type { Verdict } from '#shared/settling/index.ts';
+import { centsBetween, hertz } from '#shared/units/index.ts';
 import type { StringVerdict } from '../../stores/settling.ts';
 import { when } from '../../ui/time.ts';
 import { capital, listed } from '../../ui/words.ts';
@@ -16,8 +17,13 @@ const byNeed: readonly Verdict[] = ['slipping', 'settling', 'unheard', 'holding'
 /** Place in the order in which instruments need the player; one not yet judged comes last. */
 export const needOf = (standing: Standing | null): number => (standing === null ? byNeed.length : byNeed.indexOf(standing.verdict));
 
-/** An instrument's standing from its strings' verdicts at `now` (epoch milliseconds). */
-export function standingOf({ stringSet, lastReadings }: Overview, verdicts: readonly StringVerdict[], now: number): Standing {
+/** An instrument's standing from its strings' verdicts at `now` (epoch milliseconds); `wanted` is what its strings are to sound tonight, in hertz. */
+export function standingOf(
+  { stringSet, lastReadings }: Overview,
+  verdicts: readonly StringVerdict[],
+  wanted: readonly (readonly number[])[],
+  now: number,
+): Standing {
   const verdict = byNeed.find((one) => verdicts.some(({ assessment }) => assessment.verdict === one)) ?? 'unheard';
   const concerned = verdicts.filter(({ assessment }) => assessment.verdict === verdict);
   const heardAt = lastReadings.reduce<number | null>((latest, { at }) => (latest === null || at > latest ? at : latest), null);
@@ -34,7 +40,8 @@ export function standingOf({ stringSet, lastReadings }: Overview, verdicts: read
   }
   const [first] = concerned;
   const last = first === undefined ? null : lastHeard(lastReadings, first.course, first.string);
-  const off = numbers.length === 1 && last !== null ? Math.round(last.deviationCents) : 0;
+  const pitch = first === undefined ? undefined : wanted[first.course]?.[first.string];
+  const off = numbers.length === 1 && last !== null && pitch !== undefined ? Math.round(centsBetween(hertz(last.hertz), hertz(pitch))) : 0;
   return { verdict, reason: [courses, ...(off === 0 ? [] : [`${Math.abs(off)} c ${off < 0 ? 'flat' : 'sharp'}`]), heard].join(', ') };
 }
 

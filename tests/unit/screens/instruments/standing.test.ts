@@ -24,6 +24,7 @@ const verdicts = (...all: readonly (Verdict | Assessment)[]): readonly StringVer
 
 const wren = instrumentOf('ukulele-tenor-high-g', 'Wren');
 const pitches = [392, 261.626, 329.628, 440];
+const wanted = pitches.map((pitch) => [pitch]);
 const flat = (cents: number): number => 2 ** (-cents / 1200);
 const heard = (centsFlat: readonly number[], at = now - 21 * minutes) => ({
   ...wren,
@@ -36,33 +37,40 @@ const beads = (overview: typeof wren, all: readonly StringVerdict[]) =>
 
 describe('how a whole instrument stands', () => {
   test('when all hold it says how many and when they were heard', () => {
-    const standing = standingOf(heard([0, 0, 0, 0]), verdicts('holding', 'holding', 'holding', 'holding'), now);
+    const standing = standingOf(heard([0, 0, 0, 0]), verdicts('holding', 'holding', 'holding', 'holding'), wanted, now);
     expect(standing).toEqual({ verdict: 'holding', reason: '4 of 4, heard 20:03' });
   });
 
   test('one slipping course outweighs all that hold, and is named with its deviation', () => {
-    const standing = standingOf(heard([0, 0, 14, 0]), verdicts('holding', 'settling', 'slipping', 'holding'), now);
+    const standing = standingOf(heard([0, 0, 14, 0]), verdicts('holding', 'settling', 'slipping', 'holding'), wanted, now);
     expect(standing).toEqual({ verdict: 'slipping', reason: 'course 2, 14 c flat, heard 20:03' });
+  });
+
+  test('it is told from tonight’s pitch, not from the one that was wanted when the string was heard', () => {
+    const tonight = wanted.map((course) => course.map((hertz) => (hertz * 442) / 440));
+    const { reason } = standingOf(heard([0, 0, 0, 0]), verdicts('holding', 'settling', 'holding', 'holding'), tonight, now);
+    // A4 from 440 to 442 Hz is 7.85 cents, closed form: 1200 · log2(442 / 440).
+    expect(reason).toBe('course 3, 8 c flat, heard 20:03');
   });
 
   test('settling says from when it holds', () => {
     const at = assessment('settling', (now + 11 * minutes) / 1000);
-    expect(standingOf(heard([0, 0, 0, 4]), verdicts('holding', 'holding', 'holding', at), now)).toEqual({
+    expect(standingOf(heard([0, 0, 0, 4]), verdicts('holding', 'holding', 'holding', at), wanted, now)).toEqual({
       verdict: 'settling',
       reason: 'course 1, holds from 20:35',
     });
   });
 
   test('settling without a known end does not promise one', () => {
-    const { reason } = standingOf(heard([5, 0, 0, 4]), verdicts('settling', 'holding', 'holding', 'settling'), now);
+    const { reason } = standingOf(heard([5, 0, 0, 4]), verdicts('settling', 'holding', 'holding', 'settling'), wanted, now);
     expect(reason).toBe('courses 4 and 1, heard 20:03');
   });
 
   test('an instrument that nobody has heard since its retune gives the day; one never heard says so', () => {
     const all = verdicts('unheard', 'unheard', 'unheard', 'unheard');
     const days = heard([0, 0, 0, 0], new Date(2026, 10, 16, 21).getTime());
-    expect(standingOf(days, all, now)).toEqual({ verdict: 'unheard', reason: 'since 16 November' });
-    expect(standingOf(wren, all, now)).toEqual({ verdict: 'unheard', reason: 'never yet' });
+    expect(standingOf(days, all, wanted, now)).toEqual({ verdict: 'unheard', reason: 'since 16 November' });
+    expect(standingOf(wren, all, wanted, now)).toEqual({ verdict: 'unheard', reason: 'never yet' });
   });
 
   test('they come in the order in which they need the player', () => {
