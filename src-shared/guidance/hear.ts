@@ -29,7 +29,7 @@ export type Heard = { readonly state: CoachState; readonly match: Match; readonl
 /**
  * Takes one frame: finds the course that sounds, and lets the coach step if one surely does. A sound stays one string's until the next pluck.
  * Where it is in doubt whose a new sound is, the coach asks for one course by name and believes the second pluck; a frame that cannot be
- * told apart changes nothing.
+ * told apart changes nothing. `hear(state, { atSeconds: 3, hertz: 262, sigmaCents: 0.2, steady: true, sincePluckSeconds: 0.4 })`.
  */
 export function hear(state: CoachState, frame: Frame): Heard {
   const { doubt, sound } = state;
@@ -127,7 +127,10 @@ export function listenFor(state: CoachState): { readonly hertz: readonly number[
   return { hertz: state.strings.map(({ presentHertz }) => presentHertz), asked: state.following ? null : (state.queue[0] ?? null) };
 }
 
-/** Where each string is expected to sound in a strum, in hertz per course and string: what the strum reader is asked for. */
+/**
+ * Where each string is expected to sound in a strum, in hertz per course and string: what the strum reader is asked for.
+ * `step(state, { kind: 'strum', atSeconds, courses: readStrum(samples, { sampleRateHertz, courses: listenForStrum(state) }) })`.
+ */
 export const listenForStrum = (state: CoachState): Strings => presentOf(state);
 
 const contextOf = (state: CoachState): Pick<MatchContext, 'present' | 'wanted'> => ({

@@ -71,6 +71,7 @@ export type CoachEvent =
       /** False for a live frame. */
       readonly steady: boolean;
     }
+  /** One strum as `readStrum` of pitch gave it, for `listenForStrum`; `atSeconds` is when it was read, on the clock of the frames. */
   | { readonly kind: 'strum'; readonly atSeconds: number; readonly courses: StrumHeard }
   | { readonly kind: 'tick'; readonly atSeconds: number }
   | { readonly kind: 'skip' | 'back' | 'pause' | 'resume' | 'confirm'; readonly atSeconds: number }

@@ -9,7 +9,10 @@ import type { Timbre } from './voice.ts';
 /** An instrument to be made: its strings, and where they stand, in hertz per course and string from the player's eye down. */
 export type SoundingSetup = {
   readonly scaleLengthMillimetres: number;
-  readonly courses: readonly { readonly strings: readonly InstrumentString[]; readonly scaleLengthMillimetres?: number | null | undefined }[];
+  readonly courses: readonly {
+    readonly strings: readonly InstrumentString[];
+    readonly scaleLengthMillimetres?: number | null | undefined;
+  }[];
   readonly presentHertz: readonly (readonly number[])[];
   readonly daysSinceChange?: number | null;
   readonly sampleRateHertz: number;
