@@ -29,18 +29,22 @@ export const createStrays = (): Strays => {
   const cents = new Float64Array(places);
   const variances = new Float64Array(places).fill(Infinity);
   let common: number | null = null;
-  const varianceOf = (partial: number) => Math.min(variances[partial] ?? Infinity, Math.max(0, common ?? 0));
+  const whole = () => Math.max(0, common ?? 0);
+  const varianceOf = (partial: number) => Math.min(variances[partial] ?? Infinity, whole());
 
   return {
     centsOf: (partial) => cents[partial] ?? 0,
     varianceOf,
     usual: () => common,
     spread: (variance) => {
+      const before = whole();
       common = common === null ? variance : common + spreadShare * (variance - common);
+      // What was learnt under a wider spread is no more than the narrower one allows.
+      const shrink = before > 0 ? Math.min(1, Math.sqrt(whole() / before)) : 0;
+      for (let partial = 0; partial < places; partial++) cents[partial] = shrink * (cents[partial] ?? 0);
     },
     learn: (partial, residual, variance) => {
-      const whole = Math.max(0, common ?? 0);
-      const before = Math.min(whole, varianceOf(partial) + wanderShare * whole);
+      const before = Math.min(whole(), varianceOf(partial) + wanderShare * whole());
       const gain = before / (before + fitsPerLook * variance);
       cents[partial] = (cents[partial] ?? 0) + gain * (residual - (cents[partial] ?? 0));
       variances[partial] = (1 - gain) * before;
