@@ -10,7 +10,7 @@ const wanderCentsPerHour = 1.2;
 const mostWanderCents = 8;
 /** How often, and how fast, something else carries the string off soon after the last reading. */
 const turningShare = 0.3;
-const turningCentsPerHour = 5.2;
+const turningCentsPerHour = 4.8;
 const calmCentsPerHour = 0.3;
 
 /** How far weather may have carried a string in a number of hours: a standard deviation in cents. `wanderCents(3)` → 3.6. */
