@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import type { Settings } from '#shared/contract/index.ts';
 import { courseNumber } from '#shared/instruments/index.ts';
+import { useLibrary } from '../../stores/library.ts';
 import { outbox } from '../../stores/outbox.ts';
 import { endRetune, retuning } from '../../stores/retuning.ts';
 import { useVerdicts } from '../../stores/settling.ts';
@@ -19,7 +20,10 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
   const navigate = useNavigate();
   const now = useStore(retuning, (state) => state.now);
   const unsaved = useStore(outbox, ({ readings }) => readings.length);
-  const verdicts = useVerdicts(now?.overview ?? null, settings.toleranceCents)?.verdicts;
+  // The instrument as the library has it now: in its new tuning, once the host has written that down.
+  const { data: overviews } = useLibrary('overview.read', {});
+  const written = overviews?.find(({ lastRetune }) => lastRetune !== null && lastRetune.id === now?.id && lastRetune.finishedAt !== null);
+  const verdicts = useVerdicts(written ?? null, settings.toleranceCents)?.verdicts;
   const title = useRef<HTMLHeadingElement>(null);
   // A screen reader reads the title: the retune is over.
   useEffect(() => title.current?.focus(), []);
