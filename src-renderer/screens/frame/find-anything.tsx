@@ -13,12 +13,15 @@ import {
   SearchField,
   useFilter,
 } from 'react-aria-components';
+import type { Overview } from '#shared/contract/index.ts';
 import { carry } from '#shared/tunings/index.ts';
 import { homePitches } from '#shared/instruments/index.ts';
 import { useChosenInstrument } from '../../stores/chosen.ts';
 import { useLibrary } from '../../stores/library.ts';
+import { type StringVerdict, useEveryVerdict } from '../../stores/settling.ts';
 import type { Address } from '../address.ts';
 import { sections } from '../sections.ts';
+import { slippingOf } from '../slipping.ts';
 import styles from './find-anything.module.css';
 
 /** One thing that can be found: what it is called, and where choosing it leads. */
@@ -83,12 +86,21 @@ function Finder({ onDone }: { readonly onDone: () => void }) {
   );
 }
 
+const none: readonly Overview[] = [];
+
+const slippingWords = (verdicts: readonly StringVerdict[], courses: number): readonly string[] => {
+  const slipping = slippingOf(verdicts, courses);
+  return slipping === null ? [] : [slipping.words];
+};
+
 /** Everything that can be found, the instrument in hand taken in: only tunings that it can take. */
 function useFinds(): readonly Group[] {
   const chosen = useChosenInstrument();
   const { data: overviews } = useLibrary('overview.read', {});
   const { data: tunings } = useLibrary('tunings.list', {});
   const { data: songs } = useLibrary('songs.list', {});
+  const { data: settings } = useLibrary('settings.read', {});
+  const verdicts = useEveryVerdict(overviews ?? none, settings?.toleranceCents ?? 3);
   const on: Address = chosen === null ? {} : { on: chosen.instrument.id };
   const home = chosen === null ? null : homePitches(chosen.stringSet);
   const fitting = (tunings ?? []).filter((tuning) => home !== null && carry(tuning, home) !== null);
@@ -105,10 +117,10 @@ function useFinds(): readonly Group[] {
     },
     {
       heading: 'Instruments',
-      finds: (overviews ?? []).map(({ instrument }) => ({
+      finds: (overviews ?? []).map(({ instrument, stringSet }) => ({
         id: instrument.id,
         words: instrument.name,
-        detail: instrument.kind,
+        detail: [instrument.kind, ...slippingWords(verdicts.get(instrument.id) ?? [], stringSet.courses.length)].join(', '),
         to: '/settling',
         search: { on: instrument.id },
       })),

@@ -1,12 +1,15 @@
 import { useStore } from 'zustand';
 import { Button, Menu, MenuItem, MenuTrigger, Popover } from 'react-aria-components';
+import type { Overview } from '#shared/contract/index.ts';
 import { useChooseInstrument, useChosenInstrument } from '../../stores/chosen.ts';
 import { useNow } from '../../stores/clock.ts';
 import { useLibrary } from '../../stores/library.ts';
 import { retuning } from '../../stores/retuning.ts';
-import { listed, type StringVerdict, useStanding } from '../../stores/settling.ts';
+import { listed, type StringVerdict, useEveryVerdict, useStanding } from '../../stores/settling.ts';
 import { stateOf } from '../../stores/strings.ts';
 import { when } from '../../ui/time.ts';
+import { SlipMark } from '../slip-mark.tsx';
+import { slippingOf } from '../slipping.ts';
 import styles from './in-hand.module.css';
 
 /** Which instrument is in hand, which tuning it is in and how it holds; while retuning, where it is going. */
@@ -32,13 +35,7 @@ export function InHand() {
           <strong>{instrument.name}</strong> <span className="quiet">{instrument.kind}</span>
         </Button>
         <Popover className={styles['menu'] ?? ''} offset={4}>
-          <Menu onAction={(id) => choose(String(id))}>
-            {(all ?? []).map(({ instrument: other }) => (
-              <MenuItem key={other.id} id={other.id} textValue={other.name} className={styles['item'] ?? ''}>
-                <strong>{other.name}</strong> <span className="quiet">{other.kind}</span>
-              </MenuItem>
-            ))}
-          </Menu>
+          <InstrumentMenu overviews={all ?? []} toleranceCents={settings.toleranceCents} onChoose={choose} />
         </Popover>
       </MenuTrigger>
       <p className={styles['state']}>
@@ -48,7 +45,11 @@ export function InHand() {
             {lastRetune?.finishedAt === null || lastRetune === null ? null : (
               <span className={`quiet ${styles['since']}`}> since {when(lastRetune.finishedAt, now)}</span>
             )}
-            {verdicts === undefined ? null : `, ${holdingWords(verdicts)}`}
+            {verdicts === undefined ? null : (
+              <>
+                , {holdingWords(verdicts)} <SlipMark slipping={slippingOf(verdicts, overview.stringSet.courses.length)} />
+              </>
+            )}
           </>
         ) : (
           <>
@@ -58,6 +59,27 @@ export function InHand() {
         {settings.referenceHertz === 440 ? null : <span className="quiet"> · A4 at {settings.referenceHertz} Hz</span>}
       </p>
     </div>
+  );
+}
+
+type MenuProps = {
+  readonly overviews: readonly Overview[];
+  readonly toleranceCents: number;
+  readonly onChoose: (id: string) => void;
+};
+
+/** The instruments to choose from; how they hold is asked for when the menu is opened. */
+function InstrumentMenu({ overviews, toleranceCents, onChoose }: MenuProps) {
+  const verdicts = useEveryVerdict(overviews, toleranceCents);
+  return (
+    <Menu onAction={(id) => onChoose(String(id))}>
+      {overviews.map(({ instrument: other, stringSet }) => (
+        <MenuItem key={other.id} id={other.id} textValue={other.name} className={styles['item'] ?? ''}>
+          <strong>{other.name}</strong> <span className="quiet">{other.kind}</span>
+          <SlipMark slipping={slippingOf(verdicts.get(other.id) ?? [], stringSet.courses.length)} />
+        </MenuItem>
+      ))}
+    </Menu>
   );
 }
 

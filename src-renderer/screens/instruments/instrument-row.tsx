@@ -10,6 +10,8 @@ import { Button } from '../../ui/button.tsx';
 import { alongString } from '../../ui/scale.ts';
 import { SmallBoard } from '../../ui/small-board.tsx';
 import { courseText } from '../../ui/words.ts';
+import { SlipMark } from '../slip-mark.tsx';
+import { slippingOf } from '../slipping.ts';
 import { EditInstrument } from './edit-instrument.tsx';
 import { OpenInstrument } from './open-instrument.tsx';
 import { rowStrings } from './row-strings.ts';
@@ -58,6 +60,7 @@ export function InstrumentRow({ overview, tunings, settings, verdicts, pxPerMill
           <h2 style={{ display: 'contents' }}>
             <Pressable className={styles['name'] ?? ''} aria-expanded={isOpen} aria-controls={id} onPress={toggle}>
               <strong>{instrument.name}</strong> <span className={styles['kind']}>{instrument.kind}</span>
+              <SlipMark slipping={slippingOf(verdicts ?? [], overview.stringSet.courses.length)} />
             </Pressable>
           </h2>
           <p className={styles['pitches']}>

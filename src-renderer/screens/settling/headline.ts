@@ -1,4 +1,3 @@
-import type { Material } from '#shared/units/index.ts';
 import { horizonSeconds } from '../../stores/settling.ts';
 import { listed } from '../../ui/words.ts';
 import type { Row } from './rows.ts';
@@ -35,24 +34,13 @@ export function headline(rows: readonly Row[], now: number): string {
 /** What stands right under the headline: what to do or to count on, and the rest of the sentence. */
 export type NextStep = { readonly strong: string; readonly rest: string };
 
-type Facts = { readonly now: number; readonly toleranceCents: number; readonly material: (row: Row) => Material | null };
+type Facts = { readonly now: number; readonly toleranceCents: number };
 
-/** Where to look for a string that slips, the likeliest first (common practice: steel ends in a loop or a ball, the others in a knot or tie). */
-const placesToLook = (material: Material | null): readonly [string, string, string] =>
-  material === 'steel'
-    ? ['the windings at the peg', 'the loop or ball end', 'the nut slot']
-    : ['the peg screw', 'the knot at the bridge', 'the nut slot'];
-
-/** The next useful sentence. */
-export function nextStep(rows: readonly Row[], { now, toleranceCents, material }: Facts): NextStep {
-  const slipping = withVerdict(rows, 'slipping');
+/** The next useful sentence about the courses that do not slip; those have their warnings. */
+export function nextStep(rows: readonly Row[], { now, toleranceCents }: Facts): NextStep {
+  const isSlipping = withVerdict(rows, 'slipping').length > 0;
   const unheard = withVerdict(rows, 'unheard');
   const settling = withVerdict(rows, 'settling');
-  const [slips] = slipping;
-  if (slips !== undefined) {
-    const [first, second, third] = placesToLook(material(slips));
-    return { strong: `Look at ${first} of ${named(slipping)} first,`, rest: ` then ${second}, then ${third}.` };
-  }
   if (unheard.length > 0) {
     const all = unheard.length === rows.length;
     return {
@@ -69,6 +57,7 @@ export function nextStep(rows: readonly Row[], { now, toleranceCents, material }
       ? { strong: `Steady within ±${toleranceCents} c from about ${at(last, now)}.`, rest: ' A touch-up made before then will drift.' }
       : { strong: `${upper(named(settling))} will not be steady within 30 days.`, rest: ' A touch-up will drift.' };
   }
+  if (isSlipping) return { strong: '', rest: withVerdict(rows, 'holding').length === 0 ? '' : 'The others hold.' };
   return { strong: 'Ready to play:', rest: ` nothing is expected to leave ±${toleranceCents} c before ${at(now + horizonSeconds, now)}.` };
 }
 

@@ -4,6 +4,8 @@ import type { Overview } from '#shared/contract/index.ts';
 import { beginCheck, checking } from '../../stores/checking.ts';
 import { useHost } from '../../stores/host.tsx';
 import { useLibrary } from '../../stores/library.ts';
+import { useAcknowledge, useRemarks } from '../../stores/remarks.ts';
+import { useStanding } from '../../stores/settling.ts';
 import { soundFor } from '../../stores/sound-choice.ts';
 import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys.ts';
@@ -14,6 +16,9 @@ import { CheckLine } from './check-line.tsx';
 import { headline, nextCheck, nextStep } from './headline.ts';
 import { ReadingsTable } from './readings-table.tsx';
 import { asSeen } from '../stack.ts';
+import { looksOf } from './look.ts';
+import { WarningLines } from './warning-lines.tsx';
+import { warningsOf } from './warnings.ts';
 import { begunAt, type Row } from './rows.ts';
 import styles from './settling-page.module.css';
 
@@ -33,8 +38,15 @@ export function SettlingPage({ overview, rows, now, toleranceCents }: Props) {
   const isChecking = useStore(checking, (state) => state.now !== null);
   const [timeScale, setTimeScale] = useState<(typeof timeScales)[number]['value']>('clock');
   const [isTable, setTable] = useState(false);
-  const material = (row: Row) => overview.stringSet.courses[row.course]?.strings[row.strings[0].string]?.material ?? null;
-  const { strong, rest } = nextStep(rows, { now, toleranceCents, material });
+  const standing = useStanding(overview);
+  const { data: remarks } = useRemarks(overview);
+  const acknowledge = useAcknowledge();
+  const warnings = warningsOf(rows, {
+    strings: standing?.strings ?? [],
+    seen: remarks?.warningsSeen ?? [],
+    looksOf: (row) => looksOf(overview, remarks?.changes ?? [], row, now),
+  });
+  const { strong, rest } = nextStep(rows, { now, toleranceCents });
   const longest = Math.max(...rows.flatMap(({ strings }) => strings.map(({ since }) => now - since)));
   const axis = timeScale === 'clock' ? clockAxis(begunAt(rows), now) : sinceAxis(longest);
   const isUnheard = rows.some(({ verdict }) => verdict === 'unheard');
@@ -50,10 +62,17 @@ export function SettlingPage({ overview, rows, now, toleranceCents }: Props) {
         <CheckLine />
       ) : (
         <div className={styles['title']}>
-          <p className="lead">
-            <strong>{strong}</strong>
-            {rest}
-          </p>
+          <div className={styles['lead']}>
+            {warnings.length === 0 ? null : (
+              <WarningLines warnings={warnings} now={now} onSeen={(string) => acknowledge(overview.stringSet.id, string)} />
+            )}
+            {warnings.some(({ seenAt }) => seenAt === null) || strong + rest === '' ? null : (
+              <p className="lead">
+                <strong>{strong}</strong>
+                {rest}
+              </p>
+            )}
+          </div>
           <Button look={isUnheard ? 'solid' : 'framed'} shortcut="S" onPress={check}>
             Check the strings
           </Button>
