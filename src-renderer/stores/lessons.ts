@@ -1,7 +1,7 @@
 import type { Output, Overview } from '#shared/contract/index.ts';
 import { stringHistory } from '#shared/log/index.ts';
 import { expectedDriftCents, expectedSettleSeconds, learnString, type Lesson } from '#shared/settling/index.ts';
-import { daysSinceFitted } from './strings.ts';
+import { daysSinceChanged } from '#shared/strung/index.ts';
 
 /** One turn of a string's own peg, in seconds of the epoch and cents. */
 type Turn = { readonly atSeconds: number; readonly cents: number };
@@ -30,7 +30,7 @@ export function lessonsOf({ stringSet }: Overview, log: Output<'log.read'>, now:
       const { past, moves, readings } = stringHistory(log, course, string);
       const stretches = [...past, { moves, readings }];
       const lesson = learnString({
-        string: { material, wound, daysSinceChange: daysSinceFitted(stringSet, now) },
+        string: { material, wound, daysSinceChange: daysSinceChanged(stringSet, log.changes, { course, string }, now) },
         past: stretches.filter((stretch) => stretch.readings.length > 0),
         nowSeconds,
       });
