@@ -20,11 +20,16 @@ const sizes = [
   { width: 720, height: 1280 },
 ] as const;
 
+/** Goes to an address and waits until its own heading is there: that of the screen before stays until the next one is loaded. */
 async function goTo(page: Page, address: string): Promise<void> {
+  const heading = page.getByRole('heading', { level: 1 });
+  const before = await heading.elementHandle();
+  const isOtherScreen = new URL(page.url()).hash.split('?')[0] !== `#${address.split('?')[0]}`;
   await page.evaluate((hash) => {
     location.hash = hash;
   }, address);
-  await expect(page.getByRole('heading', { level: 1 })).toHaveCount(1);
+  if (isOtherScreen) await before?.waitForElementState('hidden');
+  await expect(heading).toHaveCount(1, { timeout: 20_000 });
   await page.evaluate(() => document.fonts.ready);
 }
 

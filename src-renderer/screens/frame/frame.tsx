@@ -1,4 +1,4 @@
-import { Outlet, useLocation, useNavigate } from '@tanstack/react-router';
+import { Outlet, useMatches, useNavigate } from '@tanstack/react-router';
 import { useStore } from 'zustand';
 import { useEffect } from 'react';
 import { RouterProvider } from 'react-aria-components';
@@ -13,6 +13,7 @@ import { FindAnything } from './find-anything.tsx';
 import { InHand } from './in-hand.tsx';
 import { Input } from './input.tsx';
 import { Notice } from './notice.tsx';
+import { Reminder } from './reminder.tsx';
 import { ScreenStrings } from './screen-strings.tsx';
 import { Sections } from './sections.tsx';
 import styles from './frame.module.css';
@@ -20,7 +21,8 @@ import styles from './frame.module.css';
 /** What stands around every screen: sections at the left, the instrument and the input at the top. */
 export function Frame() {
   const navigate = useNavigate();
-  const { pathname } = useLocation();
+  // The screen that is shown, not the one that is still being loaded: it must not be begun anew while it waits.
+  const shown = useMatches({ select: (matches) => matches.at(-1)?.pathname });
   const isListening = useStore(retuning, ({ now }) => now !== null && now.finishedAt === null);
   useTheme();
   const touchUp = useTouchUp();
@@ -41,8 +43,9 @@ export function Frame() {
         <nav className={styles['sections']} aria-label="Sections">
           <Sections isFolded={false} isStrip={isListening} />
         </nav>
-        <main key={pathname} className={styles['screen']}>
+        <main key={shown} className={styles['screen']}>
           <Notice />
+          <Reminder isListening={isListening} />
           <Outlet />
         </main>
         <ScreenStrings />
