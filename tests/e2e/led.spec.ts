@@ -65,6 +65,13 @@ const playedMicrophone = () => {
 type Played = { playTone: (hertz: number, level: number) => void; unplug: () => void; plugIn: () => void };
 const play = (page: Page, hertz: number, level: number) =>
   page.evaluate(([tone, loud]) => (window as unknown as Played).playTone(tone ?? 0, loud ?? 0), [hertz, level]);
+/** A tone out of silence: what rings on without an attack is no pluck. */
+async function pluck(page: Page, hertz: number): Promise<void> {
+  await play(page, hertz, 0);
+  await page.waitForTimeout(400);
+  await play(page, hertz, 0.2);
+  await page.waitForTimeout(600);
+}
 const command = (page: Page, words: string) => page.getByText(words, { exact: true });
 
 test('every step of a retune has a key, and the far view leaves nothing else in reach', async ({ page }) => {
@@ -135,19 +142,16 @@ test('what goes wrong is said: the other way, a caution before a string breaks, 
   await page.keyboard.press('PageDown');
   await expect(command(page, '1 pluck')).toBeVisible();
   const from = (cents: number) => 466.1638 * 2 ** (cents / 1200);
-  await play(page, from(-100), 0.2);
+  await pluck(page, from(-100));
   await expect(command(page, '1 tighten')).toBeVisible();
-  await play(page, from(-135), 0.2);
+  await pluck(page, from(-135));
   await expect(page.getByText('The other way.').first()).toBeVisible();
   await expect(page.getByRole('status')).toHaveText('The other way.');
 
-  for (let cents = -100; cents <= 190; cents += 10) {
-    await play(page, from(cents), 0.2);
-    await page.waitForTimeout(60);
-  }
+  for (const cents of [60, 190]) await pluck(page, from(cents));
   await expect(command(page, '1 stop')).toBeVisible();
   await expect(page.getByRole('status')).toContainText(/of what breaks it/u);
-  await play(page, from(100), 0.2);
+  await pluck(page, from(100));
   await expect(command(page, '1 loosen')).toBeVisible();
 
   await play(page, from(100), 0);
@@ -156,7 +160,7 @@ test('what goes wrong is said: the other way, a caution before a string breaks, 
   await expect(page.getByRole('button', { name: 'Input: microphone gone' })).toBeVisible();
   await page.evaluate(() => (window as unknown as Played).plugIn());
   await expect(page.getByRole('status')).toContainText('Listening again.');
-  await play(page, from(60), 0.2);
+  await pluck(page, from(60));
   await expect(command(page, '1 loosen')).toBeVisible();
 });
 
