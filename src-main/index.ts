@@ -29,7 +29,7 @@ async function start(): Promise<void> {
   const options = await startOptions('electron', demo);
   own.servePages(protocol, makePages({ web: options.webRoot, recordings: options.recordings }, null));
   own.refuseOtherAddresses(session.defaultSession);
-  own.grantMicrophoneOnly(session.defaultSession, {
+  own.grantOnlyWhatIsNeeded(session.defaultSession, {
     isOurs: (contents) => contents.id === window?.webContents.id,
     platform: process.platform,
     system: systemPreferences,

@@ -7,6 +7,6 @@ export { guardContents, refuseOtherAddresses } from './guards.ts';
 export { menuTemplate } from './menu.ts';
 export { openWindow } from './open-window.ts';
 export { frontPage } from './own-address.ts';
-export { grantMicrophoneOnly } from './permissions.ts';
+export { grantOnlyWhatIsNeeded } from './permissions.ts';
 export { registerScheme, servePages } from './scheme.ts';
 export { bringOnScreen, readWindowPlace, writeWindowPlace, type WindowPlace } from './window-place.ts';

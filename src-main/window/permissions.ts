@@ -9,10 +9,10 @@ type Ground = {
 };
 
 /**
- * Grants the microphone to the main frame of our own page, and nothing else to anyone; Electron would grant everything. On macOS the system is
- * asked too, and its no is passed on.
+ * Grants the microphone to the main frame of our own page, and reminders to our own pages; nothing else to anyone, where Electron would grant
+ * everything. On macOS the system is asked for the microphone too, and its no is passed on.
  */
-export function grantMicrophoneOnly(
+export function grantOnlyWhatIsNeeded(
   session: Pick<Session, 'setPermissionRequestHandler' | 'setPermissionCheckHandler' | 'setDevicePermissionHandler'>,
   { isOurs, platform, system }: Ground,
 ): void {
@@ -26,12 +26,10 @@ export function grantMicrophoneOnly(
   // The first check of a page names no kind of medium; a camera is always named.
   session.setPermissionCheckHandler(
     (contents, permission, origin, details) =>
-      permission === 'media' &&
-      details.mediaType !== 'video' &&
-      details.isMainFrame &&
-      contents !== null &&
-      isOurs(contents) &&
-      isOwnAddress(origin),
+      isOwnAddress(origin) &&
+      // A check of notifications names no window (electronjs.org/docs/latest/api/session, setPermissionCheckHandler).
+      (permission === 'notifications' ||
+        (permission === 'media' && details.mediaType !== 'video' && details.isMainFrame && contents !== null && isOurs(contents))),
   );
   session.setDevicePermissionHandler(() => false);
 }

@@ -1,6 +1,9 @@
+import { useStore } from 'zustand';
 import { useConnection } from '../../stores/connection.ts';
 import { useChange, useLibrary } from '../../stores/library.ts';
+import { outbox } from '../../stores/outbox.ts';
 import { Button } from '../../ui/button.tsx';
+import { count } from '../../ui/words.ts';
 import styles from './notice.module.css';
 
 /** What the host has to say about the library, with what can be done about it. */
@@ -17,7 +20,7 @@ export function Notice() {
       <Line sentence="This page is no longer let in, because Stillstring was started anew. Open the address that the new start has printed." />
     );
   if (error !== null) return <Line sentence={error.message} />;
-  if (status?.notice === undefined || status.notice === null) return null;
+  if (status?.notice === undefined || status.notice === null) return <Refused />;
   return (
     <Line sentence={status.notice.sentence}>
       {['library-damaged', 'library-empty'].includes(status.notice.code) && status.backups > 0 ? (
@@ -25,6 +28,14 @@ export function Notice() {
       ) : null}
     </Line>
   );
+}
+
+/** Rows that the log will never take, with the reason for the last of them. */
+function Refused() {
+  const refused = useStore(outbox, (state) => state.refused);
+  const last = refused.at(-1);
+  if (last === undefined) return null;
+  return <Line sentence={`${count(refused.length, 'row')} could not be written into the log: ${last.reason}`} />;
 }
 
 const Line = ({ sentence, children }: { readonly sentence: string; readonly children?: React.ReactNode }) => (

@@ -57,24 +57,29 @@ export function nextStep(rows: readonly Row[], { now, toleranceCents }: Facts): 
       ? { strong: `Steady within ±${toleranceCents} c from about ${at(last, now)}.`, rest: ' A touch-up made before then will drift.' }
       : { strong: `${upper(named(settling))} will not be steady within 30 days.`, rest: ' A touch-up will drift.' };
   }
-  if (isSlipping) return { strong: '', rest: withVerdict(rows, 'holding').length === 0 ? '' : 'The others hold.' };
+  if (isSlipping) return { strong: '', rest: '' };
   return { strong: 'Ready to play:', rest: ` nothing is expected to leave ±${toleranceCents} c before ${at(now + horizonSeconds, now)}.` };
 }
 
-/** When the next reading would tell most, and of which course; while any course is settling or slipping, of one of those. */
-export function nextCheck(rows: readonly Row[], now: number): string {
-  const checks = rows.flatMap((row) =>
-    row.strings.flatMap(({ assessment: { verdict, nextCheckSeconds } }) =>
-      verdict === 'unheard' || nextCheckSeconds === null ? [] : [{ row, seconds: nextCheckSeconds, isCalm: verdict === 'holding' }],
-    ),
-  );
-  const restless = checks.filter(({ isCalm }) => !isCalm);
+/** A check that the player is going to be reminded of: courses from the eye, from 0; epoch milliseconds. */
+type Planned = { readonly courses: readonly number[]; readonly at: number };
+
+/** When the next reading would tell most, and of which course; while any course moves, the check that the player is reminded of. */
+export function nextCheck(rows: readonly Row[], now: number, planned: Planned | null): string {
   const unheard = withVerdict(rows, 'unheard');
   if (unheard.length === rows.length) return 'The next useful check is now.';
   if (unheard.length > 0) return `The next useful check is now: ${named(unheard)}.`;
+  if (planned !== null) {
+    const courses = named(rows.filter(({ course }) => planned.courses.includes(course)));
+    if (planned.at / 1000 <= now) return `The next useful check is now: ${courses}.`;
+    return `Next useful check at ${at(planned.at / 1000, now)}: ${courses}. You will be reminded.`;
+  }
   const slipping = withVerdict(rows, 'slipping');
-  if (restless.length === 0 && slipping.length > 0) return `Hear ${named(slipping)} again once you have looked.`;
+  if (slipping.length > 0) return `Hear ${named(slipping)} again once you have looked.`;
+  const checks = rows.flatMap((row) =>
+    row.strings.flatMap(({ assessment: { nextCheckSeconds } }) => (nextCheckSeconds === null ? [] : [{ row, seconds: nextCheckSeconds }])),
+  );
   if (checks.length === 0) return `No check is needed before ${at(now + horizonSeconds, now)}.`;
-  const first = (restless.length > 0 ? restless : checks).reduce((soonest, check) => (check.seconds < soonest.seconds ? check : soonest));
+  const first = checks.reduce((soonest, check) => (check.seconds < soonest.seconds ? check : soonest));
   return `Next useful check at ${at(first.seconds, now)}: ${named([first.row])}.`;
 }

@@ -4,6 +4,7 @@ import type { Overview } from '#shared/contract/index.ts';
 import { beginCheck, checking } from '../../stores/checking.ts';
 import { useHost } from '../../stores/host.tsx';
 import { useLibrary } from '../../stores/library.ts';
+import { usePlannedCheck } from '../../stores/reminder.ts';
 import { useAcknowledge, useRemarks } from '../../stores/remarks.ts';
 import { useStanding } from '../../stores/settling.ts';
 import { soundFor } from '../../stores/sound-choice.ts';
@@ -39,6 +40,7 @@ export function SettlingPage({ overview, rows, now, toleranceCents }: Props) {
   const [timeScale, setTimeScale] = useState<(typeof timeScales)[number]['value']>('clock');
   const [isTable, setTable] = useState(false);
   const standing = useStanding(overview);
+  const planned = usePlannedCheck(overview.stringSet.id) ?? null;
   const { data: remarks } = useRemarks(overview);
   const acknowledge = useAcknowledge();
   const warnings = warningsOf(rows, {
@@ -88,7 +90,7 @@ export function SettlingPage({ overview, rows, now, toleranceCents }: Props) {
         <Button look="plain" onPress={() => setTable(!isTable)}>
           {isTable ? 'Charts' : 'Table'}
         </Button>
-        <p className={`small quiet ${styles['check']}`}>{nextCheck(rows, now)}</p>
+        <p className={`small quiet ${styles['check']}`}>{nextCheck(rows, now, planned)}</p>
       </div>
     </div>
   );

@@ -13,14 +13,17 @@ type Props = {
 export const WarningLines = ({ warnings, now, onSeen }: Props) => (
   <ul className={styles['lines']} aria-label="Warnings">
     {warnings.map((one) => {
-      const { strong, rest } = warningWords(one, now);
+      const { strong, rest, reason } = warningWords(one, now);
       const { row, string, warning, seenAt } = one;
       return (
         <li key={`${row.course} ${string}`} className={styles['line']}>
-          <p className={seenAt === null ? 'lead' : 'small quiet'}>
-            {strong === '' ? null : <strong>{strong}</strong>}
-            {rest}
-          </p>
+          <div>
+            <p className={seenAt === null ? 'lead' : 'small quiet'}>
+              {strong === '' ? null : <strong>{strong}</strong>}
+              {rest}
+            </p>
+            {reason === '' ? null : <p className="small quiet">{reason}</p>}
+          </div>
           {seenAt === null ? (
             <Button look="plain" onPress={() => onSeen({ course: row.course, string, warning: { ...warning, isSeen: false } })}>
               Seen it

@@ -36,20 +36,20 @@ export function warningsOf(rows: readonly Row[], { strings, seen, looksOf }: Fac
   return warnings.toSorted((a, b) => Number(a.seenAt !== null) - Number(b.seenAt !== null));
 }
 
-/** A warning in words: what to do first, the rest of the sentence, and the reason. */
-export type WarningWords = { readonly strong: string; readonly rest: string };
+/** A warning in words: what to do first, the rest of the sentence, and the reason for looking there first. */
+export type WarningWords = { readonly strong: string; readonly rest: string; readonly reason: string };
 
-/** `Look at the peg screw of course 2 first, then the tie at the bridge, then the nut slot.` with the reason for the first. `now` in seconds. */
+/** `Look at the peg screw of course 2 first, then the tie at the bridge, then the nut slot.` `now` in seconds. */
 export function warningWords({ row, warning, looks, seenAt }: CourseWarning, now: number): WarningWords {
   const [first, ...others] = placesOf(looks);
   const then = others.map((place) => `, then ${place}`).join('');
   const because = looks[0]?.because[0];
-  const reason = because === undefined ? '' : ` ${capital(because)}.`;
+  const reason = because === undefined ? '' : `${capital(because)}.`;
   const what = `Course ${row.number} ${movedWords(row, warning, now)}`;
-  if (first === undefined) return { strong: `${what}.`, rest: '' };
-  if (seenAt !== null) return { strong: '', rest: `${what}; seen ${at(seenAt / 1000, now)}. Look at ${first}${then}.` };
-  if (row.verdict === 'slipping') return { strong: `Look at ${first} of course ${row.number} first`, rest: `${then}.${reason}` };
-  return { strong: `${what}: look at ${first} first`, rest: `${then}.${reason}` };
+  if (first === undefined) return { strong: `${what}.`, rest: '', reason: '' };
+  if (seenAt !== null) return { strong: '', rest: `${what}; seen ${at(seenAt / 1000, now)}. Look at ${first}${then}.`, reason: '' };
+  if (row.verdict === 'slipping') return { strong: `Look at ${first} of course ${row.number} first`, rest: `${then}.`, reason };
+  return { strong: `${what}: look at ${first} first`, rest: `${then}.`, reason };
 }
 
 /** What the string did: `keeps slipping`, or its last step and that it has been calm since. */

@@ -1,6 +1,6 @@
 import type * as E from 'electron';
 import { describe, expect, test, vi } from 'vitest';
-import { grantMicrophoneOnly, guardContents, refuseOtherAddresses, answerPage } from '../../../../src-main/window/index.ts';
+import { grantOnlyWhatIsNeeded, guardContents, refuseOtherAddresses, answerPage } from '../../../../src-main/window/index.ts';
 import { isOwnAddress } from '../../../../src-main/window/own-address.ts';
 import type { Service } from '../../../../src-main/service/index.ts';
 import { fakeContents, strict } from '../../../support/electron-fake.ts';
@@ -41,7 +41,7 @@ function permissions(platform: NodeJS.Platform = 'linux', systemSays: () => Prom
     setDevicePermissionHandler: (handler) => (device = handler),
   } satisfies Partial<E.Session>;
   const askForMediaAccess = vi.fn(systemSays);
-  grantMicrophoneOnly(strict<E.Session>('session', session), { isOurs: ({ id }) => id === 1, platform, system: { askForMediaAccess } });
+  grantOnlyWhatIsNeeded(strict<E.Session>('session', session), { isOurs: ({ id }) => id === 1, platform, system: { askForMediaAccess } });
   return {
     ours,
     askForMediaAccess,
@@ -113,6 +113,11 @@ describe('a permission that is checked', () => {
     ['the place on earth', 'geolocation', front, { isMainFrame: true }, false],
   ])('for %s', (_what, permission, origin, details, granted) => {
     expect(permissions().checked(permission, origin, details)).toBe(granted);
+  });
+
+  test('of reminders names no window, and is granted to our own pages alone', () => {
+    expect(permissions().checked('notifications', front, { isMainFrame: true }, null)).toBe(true);
+    expect(permissions().checked('notifications', 'https://example.org/', { isMainFrame: true }, null)).toBe(false);
   });
 
   test('is refused to a window that is not ours, and to none at all', () => {

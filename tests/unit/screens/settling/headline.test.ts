@@ -41,7 +41,7 @@ describe('the headline', () => {
 
 describe('the sentence under it', () => {
   test('leaves slipping courses to their warnings, and never calls an instrument ready that has one', () => {
-    expect(nextStep([holding(4), slipping(2)], facts)).toEqual({ strong: '', rest: 'The others hold.' });
+    expect(nextStep([holding(4), slipping(2)], facts)).toEqual({ strong: '', rest: '' });
     expect(nextStep([settling(3, clock(20, 40)), slipping(2)], facts).strong).toBe('Steady within ±3 c from about 20:40.');
   });
 
@@ -64,18 +64,25 @@ describe('the sentence under it', () => {
 });
 
 describe('the next useful check', () => {
-  test('is the soonest of the courses that still move', () => {
-    const calm = row(1, 'A4', stringRow({ nextCheckSeconds: clock(20, 27) }));
-    expect(nextCheck([settling(3), slipping(2), calm], now)).toBe('Next useful check at 20:34: course 2.');
-    expect(nextCheck([holding(3), calm], now)).toBe('Next useful check at 20:27: course 1.');
+  const planned = (...courses: number[]) => ({ courses, at: clock(20, 34) * 1000 });
+
+  test('is the one that the player will be reminded of while courses still move', () => {
+    expect(nextCheck([settling(3), holding(1)], now, planned(1))).toBe('Next useful check at 20:34: course 3. You will be reminded.');
+    expect(nextCheck([settling(3), settling(2)], clock(20, 35), planned(1, 2))).toBe('The next useful check is now: courses 3 and 2.');
   });
 
-  test('is now for a course that was not heard, and not needed where nothing would be learnt', () => {
-    expect(nextCheck([holding(2), unheard(1)], now)).toBe('The next useful check is now: course 1.');
-    expect(nextCheck([unheard(1)], now)).toBe('The next useful check is now.');
-    expect(nextCheck([holding(1)], now)).toBe('No check is needed before 20:54.');
-    expect(nextCheck([row(2, 'Eb4', stringRow({ verdict: 'slipping' })), holding(1)], now)).toBe(
-      'Hear course 2 again once you have looked.',
-    );
+  test('where all hold is the soonest that would tell anything', () => {
+    const calm = row(1, 'A4', stringRow({ nextCheckSeconds: clock(20, 27) }));
+    expect(nextCheck([holding(3), calm], now, null)).toBe('Next useful check at 20:27: course 1.');
+    expect(nextCheck([holding(1)], now, null)).toBe('No check is needed before 20:54.');
+  });
+
+  test('is now for a course that was not heard', () => {
+    expect(nextCheck([holding(2), unheard(1)], now, null)).toBe('The next useful check is now: course 1.');
+    expect(nextCheck([unheard(1)], now, null)).toBe('The next useful check is now.');
+  });
+
+  test('waits for the player’s eye where a string slips and another reading would tell nothing', () => {
+    expect(nextCheck([slipping(2), holding(1)], now, null)).toBe('Hear course 2 again once you have looked.');
   });
 });
