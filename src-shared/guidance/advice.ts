@@ -16,9 +16,11 @@ export function advise(state: CoachState): Advice {
   const aimHertz = aimNow(state.setup, current);
   const centsToGo = centsBetween(hertz(aimHertz), hertz(sounding?.pitch.hertz ?? presentHertz));
   const here = { course, string, aimHertz, centsToGo, leadCents, couplingCents, pulls };
-  if (state.stopped !== null) return { ...here, action: 'stop', why: state.stopped };
+  // While paused nothing is heard, so nothing is to be turned either.
+  if (state.paused) return { ...here, action: 'wait', why: state.stopped === null ? 'Paused.' : `Paused. ${state.stopped}` };
+  // Nothing is turned while it is in doubt which string sounds, not even after a caution.
   if (state.doubt !== null) return { ...ofDoubt(state, state.doubt, here), action: 'pluck', why: state.doubt.sentence };
-  if (state.paused) return { ...here, action: 'wait', why: 'Paused.' };
+  if (state.stopped !== null) return { ...here, action: 'stop', why: state.stopped };
   if (sounding === null || visit === null) {
     const why = state.phase === 'rechecking' ? 'The other pegs may have drawn it off: pluck it once.' : 'Pluck it, then turn its peg.';
     return { ...here, action: 'pluck', why };

@@ -12,6 +12,7 @@ describe('whatever comes', () => {
   test.each([
     [15843, 'of two strings of a course only one was ever heard while any may be plucked'],
     [308846, 'a string left half-way was thought back where it came from when another peg was turned'],
+    [416368, 'a caution went on telling to loosen while paused, when nothing is heard'],
     [277942, 'room left for other pegs took an aim past the limit for breaking'],
     [963172, 'a string asked for by name was taken for the other one of its course'],
   ])('seed %i: %s', (seed) => {
