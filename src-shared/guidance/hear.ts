@@ -111,7 +111,10 @@ function matchOf(state: CoachState, { hertz: heard, others = [] }: Frame, goesOn
   const isUnderWay = current !== null && current.visit !== null && match.candidates.includes(current.course) && off(current) <= strideCents;
   const courses = new Set(isUnderWay ? [current.course] : here.map(({ course }) => course));
   const [only] = courses;
-  return only === undefined || courses.size > 1 ? match : asFor(only);
+  if (only === undefined || courses.size > 1) return match;
+  // One that has had its turn is not preferred to one that is still waiting: a course is asked for by name.
+  const isWaiting = (course: number): boolean => state.queue.some((place) => state.strings[place]?.course === course);
+  return !isWaiting(only) && match.candidates.some(isWaiting) ? match : asFor(only);
 }
 
 /** How near to where it was last heard a string stands that was not turned, and how far a turning peg takes one between two frames, in cents. */
