@@ -1,5 +1,5 @@
 import { Button, Menu, MenuItem, MenuSection, MenuTrigger, Popover, Header } from 'react-aria-components';
-import { useRef } from 'react';
+import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { useChosenInstrument } from '../../stores/chosen.ts';
 import { useInputs } from '../../stores/inputs.ts';
@@ -58,15 +58,23 @@ const plainLabel = (label: string): string => label.replace(/ \([0-9a-f]{4}:[0-9
 const quietest = -72;
 const loudest = 0;
 const barLength = 96;
+const shortest = 4;
 
+const lengthOf = (levelDecibels: number | null): number => {
+  const share = levelDecibels === null ? 0 : (levelDecibels - quietest) / (loudest - quietest);
+  return Math.round(Math.min(barLength, Math.max(shortest, share * barLength)));
+};
+
+/** The level changes many times a second: it is painted straight into the page, React is not asked. */
 function Level() {
   const isOpen = useStore(session, ({ snapshot }) => snapshot !== null);
-  const length = useStore(session, ({ levelDecibels }) =>
-    levelDecibels === null ? 0 : Math.round(((Math.max(quietest, levelDecibels) - quietest) / (loudest - quietest)) * barLength),
-  );
-  return (
-    <span className={styles['bar']}>{isOpen ? <span className={styles['level']} style={{ width: Math.max(4, length) }} /> : null}</span>
-  );
+  const bar = useRef<HTMLSpanElement>(null);
+  useEffect(() => {
+    const paint = (): void => bar.current?.style.setProperty('width', `${lengthOf(session.getState().levelDecibels)}px`);
+    paint();
+    return session.subscribe(paint);
+  }, [isOpen]);
+  return <span className={styles['bar']}>{isOpen ? <span ref={bar} className={styles['level']} /> : null}</span>;
 }
 
 /** Hears a recording that the player brings. */
