@@ -64,11 +64,15 @@ export function coachByEar(
 /** A plain meter behind the tracker: whatever sounds is taken for the string asked for. */
 export function meterByEar(guide: Guide, hertz: readonly number[], sampleRateHertz: number): EarGuide {
   const tracker = createPitchTracker({ sampleRateHertz, hint: { hertz, asked: null } });
+  let [place, since] = [-1, 0];
   return {
     listen: (samples) => {
       for (const event of tracker.push(samples)) {
         const asked = guide.ask();
-        if (event.kind === 'frame' && asked !== null) guide.hear({ ...event, place: asked.place });
+        if (asked === null || event.kind === 'refusal') continue;
+        // Its player knows that what rings on is the string before.
+        if (asked.place !== place) [place, since] = [asked.place, event.atSeconds];
+        if (event.atSeconds - (event.sincePluckSeconds ?? 0) >= since) guide.hear({ ...event, place });
       }
     },
     ask: guide.ask,
