@@ -65,16 +65,20 @@ const lengthOf = (levelDecibels: number | null): number => {
   return Math.round(Math.min(barLength, Math.max(shortest, share * barLength)));
 };
 
-/** The level changes many times a second: it is painted straight into the page, React is not asked. */
 function Level() {
   const isOpen = useStore(session, ({ snapshot }) => snapshot !== null);
-  const bar = useRef<HTMLSpanElement>(null);
+  return <span className={styles['bar']}>{isOpen ? <LevelMark /> : null}</span>;
+}
+
+/** The level changes many times a second: it is painted straight into the page, React is not asked. */
+function LevelMark() {
+  const mark = useRef<HTMLSpanElement>(null);
   useEffect(() => {
-    const paint = (): void => bar.current?.style.setProperty('width', `${lengthOf(session.getState().levelDecibels)}px`);
+    const paint = (): void => mark.current?.style.setProperty('width', `${lengthOf(session.getState().levelDecibels)}px`);
     paint();
     return session.subscribe(paint);
-  }, [isOpen]);
-  return <span className={styles['bar']}>{isOpen ? <span ref={bar} className={styles['level']} /> : null}</span>;
+  }, []);
+  return <span ref={mark} className={styles['level']} />;
 }
 
 /** Hears a recording that the player brings. */
