@@ -27,7 +27,8 @@ export function lessonsOf({ stringSet }: Overview, log: Output<'log.read'>, now:
   const nowSeconds = now / 1000;
   const lessons = stringSet.courses.flatMap(({ strings }, course) =>
     strings.map(({ material, wound }, string) => {
-      const { past, moves, readings } = stringHistory(log, course, string);
+      // A lesson is about movement: one pitch for the whole of the latest stretch will do, whatever was wanted meanwhile.
+      const { past, moves, readings } = stringHistory(log, course, string, log.retunes.at(-1)?.wantedHertz[course]?.[string]);
       const stretches = [...past, { moves, readings }];
       const lesson = learnString({
         string: { material, wound, daysSinceChange: daysSinceChanged(stringSet, log.changes, { course, string }, now) },

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
-import type { Overview } from '#shared/contract/index.ts';
+import type { Output, Overview } from '#shared/contract/index.ts';
 import { beginCheck, checking } from '../../stores/checking.ts';
 import { useHost } from '../../stores/host.tsx';
 import { useLibrary } from '../../stores/library.ts';
@@ -17,13 +17,20 @@ import { CheckLine } from './check-line.tsx';
 import { headline, nextCheck, nextStep } from './headline.ts';
 import { ReadingsTable } from './readings-table.tsx';
 import { asSeen } from '../stack.ts';
+import { LaterLines } from './later-lines.tsx';
 import { looksOf } from './look.ts';
 import { WarningLines } from './warning-lines.tsx';
 import { warningsOf } from './warnings.ts';
 import { begunAt, type Row } from './rows.ts';
 import styles from './settling-page.module.css';
 
-type Props = { readonly overview: Overview; readonly rows: readonly Row[]; readonly now: number; readonly toleranceCents: number };
+type Props = {
+  readonly overview: Overview;
+  readonly rows: readonly Row[];
+  readonly log: Output<'log.read'>;
+  readonly now: number;
+  readonly toleranceCents: number;
+};
 
 const timeScales = [
   { value: 'clock', words: 'Clock time' },
@@ -31,7 +38,7 @@ const timeScales = [
 ] as const;
 
 /** The verdict on the whole instrument, every course on its board or in a table, and when to listen again. */
-export function SettlingPage({ overview, rows, now, toleranceCents }: Props) {
+export function SettlingPage({ overview, rows, log, now, toleranceCents }: Props) {
   const host = useHost();
   const { data: tunings } = useLibrary('tunings.list', {});
   const { data: settings } = useLibrary('settings.read', {});
@@ -85,7 +92,10 @@ export function SettlingPage({ overview, rows, now, toleranceCents }: Props) {
       ) : (
         <Board rows={asSeen(rows, overview.instrument)} axis={axis} now={now} toleranceCents={toleranceCents} />
       )}
-      <div className={styles['bottom']} data-sticks={isTable}>
+      {isTable || tunings === undefined || settings === undefined ? null : (
+        <LaterLines overview={overview} tunings={tunings} settings={settings} log={log} now={now} />
+      )}
+      <div className={styles['bottom']}>
         {isTable ? null : <TwoWay label="Time scale" options={timeScales} value={timeScale} onChange={setTimeScale} />}
         <Button look="plain" onPress={() => setTable(!isTable)}>
           {isTable ? 'Charts' : 'Table'}

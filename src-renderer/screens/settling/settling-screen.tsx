@@ -40,5 +40,5 @@ export function SettlingScreen() {
       />
     );
   }
-  return <SettlingPage overview={overview} rows={rows} now={now} toleranceCents={settings.toleranceCents} />;
+  return <SettlingPage overview={overview} rows={rows} log={judged.log} now={now} toleranceCents={settings.toleranceCents} />;
 }
