@@ -1,0 +1,70 @@
+import type { Page } from 'playwright/test';
+
+// A player who has never seen the app: looks at the words on the screen, and does to the strings on it what they say. Nothing else is known to it.
+
+/** How fast a held peg turns, in cents a second, and after how many seconds of holding it begins to. */
+const heldCentsPerSecond = 70;
+const heldAfterSeconds = 0.25;
+/** Below this many cents the peg is only touched; one touch is about half a cent. */
+const finestHoldCents = 5;
+const touchCents = 0.6;
+/** A careful hand turns a little less far than told: what is left is told again. */
+const caution = 0.85;
+
+type Order = { readonly course: string; readonly word: string; readonly cents: number | null };
+
+/** What the screen asks for, from its words alone: `3 loosen`, and below it `105 c`; null where it asks for nothing. */
+export function orderIn(text: string): Order | null {
+  const lines = text.split('\n').map((line) => line.trim());
+  const at = lines.findIndex((line) => /^\d+ (?:pluck|loosen|tighten|there|stop)$/u.test(line));
+  const [course, word] = (lines[at] ?? '').split(' ');
+  if (course === undefined || word === undefined) return null;
+  const cents = lines
+    .slice(at + 1, at + 3)
+    .map(centsIn)
+    .find((value) => value !== null);
+  return { course, word, cents: cents ?? null };
+}
+
+const centsIn = (line: string): number | null => {
+  const found = /^(?:about )?(\d+(?:\.\d+)?)?(½)? c\b/u.exec(line);
+  return found === null ? null : Number(found[1] ?? 0) + (found[2] === undefined ? 0 : 0.5);
+};
+
+/** Retunes until the screen says that the instrument is in its tuning; throws with the last words seen where it does not within the time. */
+export async function retuneByEye(page: Page, done: string, patienceSeconds: number): Promise<void> {
+  const until = Date.now() + 1000 * patienceSeconds;
+  let text = '';
+  let waits = 0;
+  while (Date.now() < until) {
+    if (await page.getByRole('heading', { level: 1, name: done }).isVisible()) return;
+    text = await page.locator('main').innerText();
+    const order = orderIn(text);
+    waits = order?.word === 'there' ? waits + 1 : 0;
+    if (order === null) {
+      if (/strum/iu.test(text)) await page.getByRole('button', { name: 'all', exact: true }).click();
+      await page.waitForTimeout(order === null && /strum/iu.test(text) ? 2500 : 300);
+    } else if (order.word === 'pluck' || waits > 8) {
+      await page.getByRole('button', { name: `Pluck course ${order.course}` }).click();
+      waits = 0;
+      await page.waitForTimeout(900);
+    } else if (order.word === 'there') await page.waitForTimeout(250);
+    else {
+      await turn(page, order.word === 'loosen' || order.word === 'stop' ? 'Loosen' : 'Tighten', order.cents ?? 2 * touchCents);
+      await page.waitForTimeout(500);
+    }
+  }
+  throw new Error(`after ${patienceSeconds} s the screen still said: ${text}`);
+}
+
+async function turn(page: Page, way: 'Loosen' | 'Tighten', cents: number): Promise<void> {
+  const peg = page.getByRole('button', { name: way });
+  await peg.hover();
+  if (cents < finestHoldCents) {
+    for (let touch = 0; touch < Math.max(1, Math.round((caution * cents) / touchCents)); touch += 1) await peg.click();
+    return;
+  }
+  await page.mouse.down();
+  await page.waitForTimeout(1000 * (heldAfterSeconds + (caution * cents) / heldCentsPerSecond));
+  await page.mouse.up();
+}
