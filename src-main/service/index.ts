@@ -2,7 +2,7 @@
 // Knows: features, the library. Must not know: Electron, HTTP, how a request came.
 // Add here: a feature as a file of its own and its row in handlers.ts.
 
-import { dispatch, type Handlers, type Push, type Reply } from '#shared/contract/index.ts';
+import { dispatch, failureCodes, type Handlers, type Push, type Reply } from '#shared/contract/index.ts';
 import { asFailure, openLibrary } from '../library/index.ts';
 import { type Ground, makeHandlers } from './handlers.ts';
 import { readOverview } from './overview.ts';
@@ -18,6 +18,7 @@ export type Service = {
   answer(name: unknown, input: unknown): Promise<Reply>;
   /** Calls `listener` whenever a part of the library changed; returns its own unsubscriber. */
   onChanged(listener: (push: Push<'changed'>) => void): () => void;
+  /** Finishes what is under way, refuses what comes after, and lets go of the library. */
   close(): Promise<void>;
 };
 
@@ -61,15 +62,24 @@ export async function startService({ folder, facts, demoFile, clock, startWithDe
   const backUp = (): void => void library.backUpIfDue().catch(onFault);
   backUp();
   const timer = setInterval(backUp, backupCheckMilliseconds).unref();
+  const underWay = new Set<Promise<Reply>>();
+  let isClosing = false;
   return {
-    answer: (name, input) => dispatch(handlers, name, input, onFault),
+    answer(name, input) {
+      if (isClosing) return Promise.resolve({ ok: false, failure: { code: 'not-reachable', sentence: failureCodes['not-reachable'] } });
+      const reply = dispatch(handlers, name, input, onFault);
+      underWay.add(reply);
+      return reply.finally(() => underWay.delete(reply));
+    },
     onChanged(listener) {
       listeners.add(listener);
       return () => void listeners.delete(listener);
     },
-    close() {
+    async close() {
+      isClosing = true;
       clearInterval(timer);
-      return library.close();
+      await Promise.all(underWay);
+      await library.close();
     },
   };
 }
