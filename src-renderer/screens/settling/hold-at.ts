@@ -34,12 +34,12 @@ export function retuneByWords(by: RetuneBy, holdAt: number, now: number): { read
   return { strong: `retune by ${at(Math.floor(by.atSeconds / 60) * 60, now)}.`, rest: '' };
 }
 
+const nights = { home: 'Take it home now.', leave: 'Leave it as it is tonight.', either: 'Leave it or take it home, as you like.' };
+const moves = ({ moveCents }: Tonight['home']): string =>
+  Math.abs(moveCents) < 1 ? 'less than 1 c' : `about ${figure(Math.abs(moveCents))} c`;
+
 /** `Take it home now.` with both movements, for an instrument that is wanted at home tomorrow at this time. */
-export function tonightWords({ better, leave, home }: Tonight): { readonly strong: string; readonly rest: string } {
-  const strong = { home: 'Take it home now.', leave: 'Leave it as it is tonight.', either: 'Leave it or take it home, as you like.' }[
-    better
-  ];
-  const moves = ({ moveCents }: Tonight['home']): string =>
-    Math.abs(moveCents) < 1 ? 'less than 1 c' : `about ${figure(Math.abs(moveCents))} c`;
-  return { strong, rest: ` Home now, it moves ${moves(home)} in its first half hour tomorrow; left until then, ${moves(leave)}.` };
-}
+export const tonightWords = ({ better, leave, home }: Tonight): { readonly strong: string; readonly rest: string } => ({
+  strong: nights[better],
+  rest: ` Home now, it moves ${moves(home)} in its first half hour tomorrow; left until then, ${moves(leave)}.`,
+});

@@ -30,6 +30,7 @@ type Props = {
   readonly log: Output<'log.read'>;
   readonly now: number;
   readonly toleranceCents: number;
+  readonly onYear: () => void;
 };
 
 const timeScales = [
@@ -38,7 +39,7 @@ const timeScales = [
 ] as const;
 
 /** The verdict on the whole instrument, every course on its board or in a table, and when to listen again. */
-export function SettlingPage({ overview, rows, log, now, toleranceCents }: Props) {
+export function SettlingPage({ overview, rows, log, now, toleranceCents, onYear }: Props) {
   const host = useHost();
   const { data: tunings } = useLibrary('tunings.list', {});
   const { data: settings } = useLibrary('settings.read', {});
@@ -99,6 +100,9 @@ export function SettlingPage({ overview, rows, log, now, toleranceCents }: Props
         {isTable ? null : <TwoWay label="Time scale" options={timeScales} value={timeScale} onChange={setTimeScale} />}
         <Button look="plain" onPress={() => setTable(!isTable)}>
           {isTable ? 'Charts' : 'Table'}
+        </Button>
+        <Button look="plain" onPress={onYear}>
+          A year of {overview.instrument.name}
         </Button>
         <p className={`small quiet ${styles['check']}`}>{nextCheck(rows, now, planned)}</p>
       </div>

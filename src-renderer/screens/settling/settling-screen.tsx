@@ -1,15 +1,23 @@
+import { useNavigate, useSearch } from '@tanstack/react-router';
 import { useChosenInstrument } from '../../stores/chosen.ts';
 import { useLibrary } from '../../stores/library.ts';
 import { useNow } from '../../stores/clock.ts';
 import { useVerdicts } from '../../stores/settling.ts';
 import { stateOf } from '../../stores/strings.ts';
 import { Nothing } from '../../ui/nothing.tsx';
+import { type Address, keepInstrument } from '../address.ts';
 import { rowsOf, wasEverHeard } from './rows.ts';
 import { SettlingPage } from './settling-page.tsx';
+import { YearPage } from './year/year-page.tsx';
+
+/** What the address calls the year of an instrument. */
+const yearOpen = 'year';
 
 /** Settling: how the strings of the instrument in hand have moved since they were turned, and what to expect of them. */
 export function SettlingScreen() {
   const overview = useChosenInstrument();
+  const navigate = useNavigate();
+  const { open } = useSearch({ strict: false });
   const now = useNow() / 1000;
   const { data: overviews } = useLibrary('overview.read', {});
   const { data: tunings } = useLibrary('tunings.list', {});
@@ -40,5 +48,28 @@ export function SettlingScreen() {
       />
     );
   }
-  return <SettlingPage overview={overview} rows={rows} log={judged.log} now={now} toleranceCents={settings.toleranceCents} />;
+  const show = (open: string | null) =>
+    void navigate({ to: '/settling', search: (before: Address) => ({ ...keepInstrument(before), ...(open === null ? {} : { open }) }) });
+  if (open === yearOpen) {
+    return (
+      <YearPage
+        key={overview.instrument.id}
+        overview={overview}
+        settings={settings}
+        log={judged.log}
+        now={now * 1000}
+        onLeave={() => show(null)}
+      />
+    );
+  }
+  return (
+    <SettlingPage
+      onYear={() => show(yearOpen)}
+      overview={overview}
+      rows={rows}
+      log={judged.log}
+      now={now}
+      toleranceCents={settings.toleranceCents}
+    />
+  );
 }
