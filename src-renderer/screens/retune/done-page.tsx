@@ -27,8 +27,14 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
   const title = useRef<HTMLHeadingElement>(null);
   // A screen reader reads the title: the retune is over.
   useEffect(() => title.current?.focus(), []);
+  // Whoever goes elsewhere has seen that the retune is done.
+  useEffect(
+    () => () => {
+      if (typeof retuning.getState().now?.finishedAt === 'number') endRetune();
+    },
+    [],
+  );
   const goOn = () => {
-    endRetune();
     void navigate({ to: '/settling', search: now === null ? {} : { on: now.overview.instrument.id } });
   };
   useKeys({ Enter: goOn, PageDown: goOn, Escape: goOn });

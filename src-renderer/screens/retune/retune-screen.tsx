@@ -17,14 +17,14 @@ import { PlanPage } from './plan-page.tsx';
 /** Retune: plan, then listen, then done. */
 export function RetuneScreen() {
   const overview = useChosenInstrument();
-  const { to } = useSearch({ strict: false });
+  const { on, to } = useSearch({ strict: false });
   const { data: tunings } = useLibrary('tunings.list', {});
   const { data: settings } = useLibrary('settings.read', {});
   const { data: overviews } = useLibrary('overview.read', {});
   const now = useStore(retuning, (state) => (state.now === null ? null : state.now.finishedAt === null ? 'listening' : 'done'));
   if (settings === undefined || tunings === undefined || overviews === undefined) return null;
   if (now === 'listening') return <ListenPage settings={settings} />;
-  if (now === 'done') return <DonePage settings={settings} />;
+  if (now === 'done') return <DonePage key={`${on} ${to}`} settings={settings} />;
   if (overview === null) {
     return (
       <Nothing
