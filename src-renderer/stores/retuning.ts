@@ -1,7 +1,17 @@
 import { createStore } from 'zustand/vanilla';
 import type { Host, Output, Overview, Settings } from '#shared/contract/index.ts';
-import { type Advice, advise, type CoachEvent, type CoachState, type Effect, hear, listenFor, step } from '#shared/guidance/index.ts';
-import { type Reading, readingRow, type Turn, turnRow } from '#shared/log/index.ts';
+import {
+  type Advice,
+  advise,
+  type CoachEvent,
+  type CoachState,
+  type Effect,
+  hear,
+  listenFor,
+  listenForStrum,
+  step,
+} from '#shared/guidance/index.ts';
+import type { Reading } from '#shared/log/index.ts';
 import type { Match } from '#shared/matching/index.ts';
 import type { PitchEvent } from '#shared/pitch/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
@@ -11,7 +21,10 @@ import { lessonsOf, type StringLesson } from './lessons.ts';
 import { append } from './outbox.ts';
 import { cueLanded, listen, onPitch, type SoundChoice, session, stopListening } from './session.ts';
 import type { Plan } from './plan.ts';
+import { retuneRows } from './retune-rows.ts';
 import type { TuningHere } from './strings.ts';
+import { keepStrumsAtEnd, strumsAtEnd } from './strum-check.ts';
+import { awaitStrum, isStrum, missed, strumRings, type StrumWatch, watchStrum } from './strum-watch.ts';
 import { undershootOf } from './undershoot.ts';
 
 /** A retune under way: from where to where, what the coach makes of it, and what was reached so far. */
@@ -27,6 +40,10 @@ export type Retuning = {
   /** The latest live frame and what it was taken for; null while nothing sounds. */
   readonly live: Live | null;
   readonly reached: readonly Reading[];
+  /** The strum that is waited for; null while courses are plucked. */
+  readonly strum: StrumWatch | null;
+  /** Strings that the player said are new. */
+  readonly renewed: readonly { readonly course: number; readonly string: number }[];
   /** What the past taught of every string, by its place in the coach's strings. */
   readonly lessons: readonly StringLesson[];
   /** Until when is looked ahead, in seconds of the epoch, and what the strings that have landed are expected to do until then. */
@@ -60,7 +77,8 @@ let leave: (() => void) | null = null;
 export async function beginRetune({ host, overview, tuning, plan, sound, settings, log, until, isTouchUp }: Begin): Promise<void> {
   const startedAt = milliseconds();
   const { from, to } = plan;
-  const setup = { ...plan.coach.setup, undershootCents: undershootOf(overview.instrument.id) };
+  // A touch-up is of a few courses, plucked in any order: there is no pass that a strum could end.
+  const setup = { ...plan.coach.setup, undershootCents: undershootOf(overview.instrument.id), strumCheck: strumsAtEnd() && !isTouchUp };
   const planned = { ...plan.coach, setup };
   const coach = isTouchUp ? step(planned, { kind: 'follow', atSeconds: startedAt / 1000, on: true }).state : planned;
   const id = crypto.randomUUID();
@@ -77,7 +95,8 @@ export async function beginRetune({ host, overview, tuning, plan, sound, setting
   aloud.setState({ knocks: settings.soundCues });
   const lessons = lessonsOf(overview, log, startedAt);
   const begun = { id, overview, from, to, startedAt, finishedAt: null, lessons, untilSeconds: until / 1000 };
-  retuning.setState({ now: { ...begun, coach, advice: advise(coach), live: null, reached: [], expected: [] } });
+  const strum = coach.phase === 'strumming' ? awaitStrum(startedAt / 1000) : null;
+  retuning.setState({ now: { ...begun, coach, advice: advise(coach), live: null, reached: [], strum, renewed: [], expected: [] } });
   leave = onPitch((event) => takePitch(host, event));
   await listen(sound, listenFor(coach));
 }
@@ -106,14 +125,45 @@ export function endRetune(): void {
 export function tell(host: Host, event: DistributiveOmit<Exclude<CoachEvent, { kind: 'reading' }>, 'atSeconds'>): void {
   const { now } = retuning.getState();
   if (now === null) return;
-  take(host, now, step(now.coach, { ...event, atSeconds: milliseconds() / 1000 }));
+  const { renewed } = now;
+  const told = event.kind === 'restring' ? { ...now, renewed: [...renewed, { course: event.course, string: event.string }] } : now;
+  take(host, told, step(now.coach, { ...event, atSeconds: milliseconds() / 1000 }));
+}
+
+/** Whether the retune ends with one strum of all strings; from now on, and for the one under way. */
+export function strumAtEnd(host: Host, isOn: boolean): void {
+  keepStrumsAtEnd(isOn);
+  const { now } = retuning.getState();
+  if (now === null) return;
+  retuning.setState({ now: { ...now, coach: { ...now.coach, setup: { ...now.coach.setup, strumCheck: isOn } } } });
+  if (!isOn && now.coach.phase === 'strumming') pluckInstead(host);
+}
+
+/** In place of the strum that is waited for the courses are plucked, one by one. */
+export function pluckInstead(host: Host): void {
+  const courses = retuning.getState().now?.to.hertz.map((strings) => strings.map(() => ({ refusal: 'unheard' })));
+  if (courses !== undefined) tell(host, { kind: 'strum', courses });
 }
 
 type DistributiveOmit<Union, Key extends PropertyKey> = Union extends unknown ? Omit<Union, Key> : never;
 
+/** Asks for one more strum of all strings. */
+export function strumAgain(): void {
+  const { now } = retuning.getState();
+  if (now === null || now.finishedAt !== null) return;
+  const coach: CoachState = { ...now.coach, phase: 'strumming', queue: [], doubt: null };
+  retuning.setState({ now: { ...now, coach, advice: advise(coach), live: null, strum: awaitStrum(milliseconds() / 1000) } });
+}
+
+/** Leaves every string that is still to be visited as it is. */
+export function leaveTheRest(host: Host): void {
+  for (const _ of retuning.getState().now?.coach.queue ?? []) tell(host, { kind: 'skip' });
+}
+
 function takePitch(host: Host, event: PitchEvent): void {
   const { now } = retuning.getState();
   if (now === null) return;
+  if (now.strum !== null) return takeStrumming(host, now, now.strum, event);
   if (event.kind === 'refusal') {
     if (now.live !== null && event.reason === 'silence') retuning.setState({ now: { ...now, live: null } });
     return;
@@ -123,18 +173,47 @@ function takePitch(host: Host, event: PitchEvent): void {
   take(host, { ...now, live }, heard);
 }
 
+function takeStrumming(host: Host, now: Retuning, before: StrumWatch, event: PitchEvent): void {
+  if (now.coach.paused) {
+    if (before.beganAtSeconds !== null) retuning.setState({ now: { ...now, strum: awaitStrum(event.atSeconds) } });
+    return;
+  }
+  const { watch, isReady } = watchStrum(before, event, strumRings(now.to.hertz));
+  if (isReady) void readStrum(host, now, before);
+  if (watch !== before) retuning.setState({ now: { ...now, strum: watch } });
+}
+
+/** The strum that is being read; the events go on meanwhile. */
+let reading: StrumWatch | null = null;
+
+async function readStrum(host: Host, { id, coach, to }: Retuning, watch: StrumWatch): Promise<void> {
+  if (reading === watch) return;
+  reading = watch;
+  const courses = await session.getState().listening?.readStrum(listenForStrum(coach), strumRings(to.hertz).lastSeconds);
+  const { now } = retuning.getState();
+  if (now === null || now.id !== id || now.strum !== watch) return;
+  const atSeconds = milliseconds() / 1000;
+  if (courses === null || courses === undefined || !isStrum(watch, courses))
+    retuning.setState({ now: { ...now, strum: missed(watch, { atSeconds }) } });
+  else take(host, now, step(now.coach, { kind: 'strum', atSeconds, courses }));
+}
+
 function take(
   host: Host,
   now: Retuning,
   stepped: { readonly state: CoachState; readonly advice: Advice; readonly effects: readonly Effect[] },
 ): void {
-  const rows = rowsOf(now, stepped.effects);
+  const rows = retuneRows(now, stepped.effects);
   const isDone = stepped.state.phase === 'done' && now.finishedAt === null;
   const finishedAt = isDone ? milliseconds() : now.finishedAt;
   const isElsewhere = stepped.state.queue !== now.coach.queue;
   const expected = isElsewhere ? expectations(stepped.state, now.lessons, now.untilSeconds) : now.expected;
   const reached = rows.readings.length > 0 ? [...now.reached, ...rows.readings] : now.reached;
-  retuning.setState({ now: { ...now, coach: stepped.state, advice: stepped.advice, finishedAt, reached, expected } });
+  const isStrumming = stepped.state.phase === 'strumming';
+  // What sounds now is not of the strum that is asked for.
+  const strum = isStrumming ? (now.strum ?? awaitStrum(stepped.state.nowSeconds)) : null;
+  const live = isStrumming ? null : now.live;
+  retuning.setState({ now: { ...now, coach: stepped.state, advice: stepped.advice, finishedAt, reached, strum, live, expected } });
   if (rows.readings.length + rows.turns.length > 0) void append(host, rows);
   if (isElsewhere) session.getState().listening?.expect(listenFor(stepped.state));
   if (aloud.getState().knocks && stepped.effects.some((effect) => effect.kind === 'cue' && effect.cue === 'landed')) cueLanded();
@@ -149,21 +228,4 @@ async function finish(host: Host, id: string, finishedAt: number): Promise<void>
   await host
     .ask('log.finishRetune', { id, finishedAt })
     .catch(() => new Promise((resolve) => setTimeout(resolve, 2000)).then(() => finish(host, id, finishedAt)));
-}
-
-const stamp = () => ({ id: crypto.randomUUID(), at: milliseconds() });
-
-function rowsOf(
-  { id: retuneId, overview, to }: Retuning,
-  effects: readonly Effect[],
-): { readonly readings: readonly Reading[]; readonly turns: readonly Turn[] } {
-  const stringSetId = overview.stringSet.id;
-  return {
-    readings: effects.flatMap((effect) => {
-      const wantedHertz = effect.kind === 'record' ? to.hertz[effect.course]?.[effect.string] : undefined;
-      if (effect.kind !== 'record' || wantedHertz === undefined) return [];
-      return [readingRow(effect, { ...stamp(), stringSetId, retuneId, wantedHertz, source: 'pluck' })];
-    }),
-    turns: effects.flatMap((effect) => (effect.kind === 'turned' ? [turnRow(effect, { ...stamp(), retuneId })] : [])),
-  };
 }

@@ -1,6 +1,7 @@
 import { courseNumber } from '#shared/instruments/index.ts';
 import type { Retuning } from '../../stores/retuning.ts';
 import { currentOf, instruction, wayOf } from './sentences.ts';
+import { outcomeOf, touchWords } from './strum-words.ts';
 
 /** What of a retune may be worth saying: facts that change seldom, and no running numbers. */
 export type Scene = {
@@ -13,6 +14,8 @@ export type Scene = {
   /** Why nothing can be heard, as a sentence; null where the input is well. */
   readonly trouble: string | null;
   readonly instruction: string;
+  /** What the last strum told, until something is plucked or turned; null before one and after. */
+  readonly outcome: string | null;
   /** `Course 3 is there.` for the course that landed last; null before one has. */
   readonly landed: string | null;
 };
@@ -21,6 +24,7 @@ export type Scene = {
 export function sceneOf(now: Retuning, trouble: string | null): Scene {
   const current = currentOf(now);
   const last = now.coach.strings[now.coach.visited.at(-1) ?? -1];
+  const outcome = outcomeOf(now);
   const isLanded = last !== undefined && last.landedAtSeconds !== null;
   return {
     place: now.coach.queue[0] ?? null,
@@ -30,6 +34,7 @@ export function sceneOf(now: Retuning, trouble: string | null): Scene {
     paused: now.coach.paused,
     trouble,
     instruction: instruction(now),
+    outcome: outcome === null ? null : [touchWords(outcome.touches), outcome.rest].filter((part) => part !== '').join(' '),
     landed: isLanded ? `Course ${courseNumber(last.course, now.to.pitches.length)} is there.` : null,
   };
 }
@@ -75,6 +80,7 @@ function worthSaying({ scene: before, way }: Said, scene: Scene): string | null 
   if (scene.trouble !== null && scene.trouble !== before.trouble) return scene.trouble;
   if (scene.trouble === null && before.trouble !== null) return `Listening again. ${scene.instruction}`;
   if (scene.paused !== before.paused || before.stopped !== null) return scene.instruction;
+  if (scene.outcome !== null && scene.outcome !== before.outcome) return scene.outcome;
   if (scene.place !== before.place) return withLanding(before, scene);
   if (scene.notice !== null && scene.notice !== before.notice) return scene.notice;
   return scene.way !== null && scene.way !== way ? scene.instruction : null;

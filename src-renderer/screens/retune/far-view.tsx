@@ -6,6 +6,7 @@ import { Button } from '../../ui/button.tsx';
 import { Board } from './board.tsx';
 import { useHeadWords, Way } from './course-words.tsx';
 import { thenWords } from './sentences.ts';
+import { strumAsked } from './strum-words.ts';
 import { hintOf, troubleOf } from './trouble.ts';
 import { useCalm } from './use-calm.ts';
 import type { Beads } from './use-beads.ts';
@@ -17,13 +18,37 @@ type Props = { readonly toleranceCents: number; readonly beads: Beads; readonly 
 export function FarView({ toleranceCents, beads, onLeave }: Props) {
   const view = useAlone<HTMLDivElement>();
   const course = useStore(retuning, ({ now }) => now?.advice.course ?? 0);
+  const strum = useCalm(retuning, ({ now }) => (now?.advice.action === 'strum' ? strumAsked(now) : null), 'strum');
+  return (
+    <div ref={view} className={styles['far']}>
+      {strum === null ? (
+        <Led beads={beads} course={course} toleranceCents={toleranceCents} />
+      ) : (
+        <div className={styles['strum']}>
+          <p className={styles['command']}>{strum.word}</p>
+          <p className={styles['then']}>{strum.how}</p>
+        </div>
+      )}
+      <div className={styles['leave']}>
+        <Button look="plain" shortcut="Esc" onPress={onLeave}>
+          Leave the far view
+        </Button>
+      </div>
+    </div>
+  );
+}
+
+type LedProps = Pick<Props, 'toleranceCents' | 'beads'> & { readonly course: number };
+
+/** The course being worked on. */
+function Led({ course, toleranceCents, beads }: LedProps) {
   const then = useCalm(retuning, ({ now }) => (now === null ? '' : thenWords(now)), 'then');
   const trouble = useStore(session, ({ snapshot }) => troubleOf(snapshot)?.sentence ?? hintOf(snapshot));
   const stopped = useStore(retuning, ({ now }) => now?.coach.stopped ?? null);
   const words = useHeadWords(course);
   const sentence = trouble ?? stopped;
   return (
-    <div ref={view} className={styles['far']}>
+    <>
       <div className={styles['top']}>
         <p className={styles['way']}>
           <Way from={words.from} to={words.to} />
@@ -45,11 +70,6 @@ export function FarView({ toleranceCents, beads, onLeave }: Props) {
           <p className={words.isNews ? styles['news'] : styles['amount']}>{words.amount}</p>
         </div>
       </div>
-      <div className={styles['leave']}>
-        <Button look="plain" shortcut="Esc" onPress={onLeave}>
-          Leave the far view
-        </Button>
-      </div>
-    </div>
+    </>
   );
 }

@@ -5,6 +5,7 @@ import type { Retuning } from '../../stores/retuning.ts';
 import { amountWords, centsText, halves } from '../../ui/words.ts';
 import { hollowOf } from './hollow-words.ts';
 import { pitchWords, whichString, wayOf } from './sentences.ts';
+import { pluckReason } from './strum-words.ts';
 
 /** The words on the headstock of a course line. `hue` is `below`, `above` or empty; `isNews` = the last line must be seen at once. */
 export type HeadWords = {
@@ -36,7 +37,8 @@ export function headWords(now: Retuning, course: number): HeadWords {
 
 type Command = Pick<HeadWords, 'command'> & Partial<HeadWords>;
 
-function commandWords({ advice, coach, live, to, overview }: Retuning, course: number): Command {
+function commandWords(now: Retuning, course: number): Command {
+  const { advice, coach, live, to, overview } = now;
   const togo = advice.centsToGo ?? 0;
   const state = coach.strings.find((one) => one.course === course && one.string === advice.string);
   const sigma = state?.sigmaCents ?? 0;
@@ -72,6 +74,8 @@ function commandWords({ advice, coach, live, to, overview }: Retuning, course: n
         };
       if (state === undefined || state.sounding !== null) return { command: 'pluck', cents: 'not sure yet', amount: 'let it sound' };
       const way = wayOf(state, coach.setup.toleranceCents);
+      const reason = pluckReason(now, course, advice.string ?? 0);
+      if (reason !== '') return { command: 'pluck', cents: 'once', amount: [which, reason].filter((part) => part !== '').join(': ') };
       if (way === null) return { command: 'pluck', cents: 'once', amount: which === '' ? 'the others may have drawn it off' : which };
       const amount = amountWords(togo).replace('about ', '');
       return {

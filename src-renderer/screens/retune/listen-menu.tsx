@@ -2,7 +2,9 @@ import { Button, Header, Menu, MenuItem, MenuSection, MenuTrigger, Popover } fro
 import { useStore } from 'zustand';
 import type { Settings } from '#shared/contract/index.ts';
 import { aloud, speakAloud } from '../../stores/aloud.ts';
+import { useHost } from '../../stores/host.tsx';
 import { useChange } from '../../stores/library.ts';
+import { retuning, strumAtEnd } from '../../stores/retuning.ts';
 import { Chevron } from '../../ui/chevron.tsx';
 import type { Steps } from './use-led.ts';
 import styles from './listen-menu.module.css';
@@ -10,6 +12,8 @@ import styles from './listen-menu.module.css';
 /** The seldom steps of a player who is being led, each with its key, and what is to be heard. */
 export function ListenMenu({ steps, settings }: { readonly steps: Steps; readonly settings: Settings }) {
   const save = useChange('settings.save');
+  const host = useHost();
+  const strums = useStore(retuning, ({ now }) => now?.coach.setup.strumCheck ?? false);
   const speaks = useStore(aloud, (state) => state.speaks);
   const canSpeak = useStore(aloud, (state) => state.canSpeak);
   const items = [
@@ -18,10 +22,11 @@ export function ListenMenu({ steps, settings }: { readonly steps: Steps; readonl
     { words: 'This string is new', key: 'R', act: steps.restring },
     { words: 'End here', key: 'Esc', act: steps.end },
   ];
-  const sounds = [...(settings.soundCues ? ['knocks'] : []), ...(speaks && canSpeak ? ['speaks'] : [])];
-  const choose = (chosen: ReadonlySet<string>) => {
-    if (chosen.has('knocks') !== settings.soundCues) save.mutate({ ...settings, soundCues: chosen.has('knocks') });
-    if (canSpeak && chosen.has('speaks') !== speaks) speakAloud(chosen.has('speaks'));
+  const chosen = [...(strums ? ['strums'] : []), ...(settings.soundCues ? ['knocks'] : []), ...(speaks && canSpeak ? ['speaks'] : [])];
+  const choose = (keys: ReadonlySet<string>) => {
+    if (keys.has('strums') !== strums) strumAtEnd(host, keys.has('strums'));
+    if (keys.has('knocks') !== settings.soundCues) save.mutate({ ...settings, soundCues: keys.has('knocks') });
+    if (canSpeak && keys.has('speaks') !== speaks) speakAloud(keys.has('speaks'));
   };
   return (
     <MenuTrigger>
@@ -42,10 +47,14 @@ export function ListenMenu({ steps, settings }: { readonly steps: Steps; readonl
           </MenuSection>
           <MenuSection
             selectionMode="multiple"
-            selectedKeys={sounds}
-            onSelectionChange={(keys) => choose(new Set(keys === 'all' ? ['knocks', 'speaks'] : Array.from(keys, String)))}
+            selectedKeys={chosen}
+            onSelectionChange={(keys) => choose(new Set(keys === 'all' ? ['strums', 'knocks', 'speaks'] : Array.from(keys, String)))}
           >
-            <Header className={`small faint ${styles['heading']}`}>To be heard</Header>
+            <Header className={`small faint ${styles['heading']}`}>This retune</Header>
+            <MenuItem id="strums" textValue="One strum of all at the end" className={styles['item'] ?? ''}>
+              One strum of all at the end
+              <span className="small">{strums ? 'on' : 'off'}</span>
+            </MenuItem>
             <MenuItem id="knocks" textValue="A knock when a course has landed" className={styles['item'] ?? ''}>
               A knock when a course has landed
               <span className="small">{settings.soundCues ? 'on' : 'off'}</span>

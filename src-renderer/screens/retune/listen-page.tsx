@@ -13,6 +13,8 @@ import { FarView } from './far-view.tsx';
 import { ListenMenu } from './listen-menu.tsx';
 import { progressWords } from './progress.ts';
 import { pitchWords } from './sentences.ts';
+import { StrumAsked, StrumOutcome } from './strum-page.tsx';
+import { type Outcome, outcomeOf, touchButton } from './strum-words.ts';
 import { hintOf, troubleOf } from './trouble.ts';
 import { useBeads } from './use-beads.ts';
 import { useCalm } from './use-calm.ts';
@@ -25,9 +27,14 @@ export function ListenPage({ settings }: { readonly settings: Settings }) {
   const active = useStore(retuning, ({ now }) => now?.advice.course ?? null);
   const isStopped = useStore(retuning, ({ now }) => now !== null && now.coach.stopped !== null);
   const [opened] = useState(() => retuning.getState().now);
+  const isStrumming = useStore(retuning, ({ now }) => now !== null && now.strum !== null);
   const [isFar, setFar] = useState(false);
+  const [shownAt, setShownAt] = useState(0);
+  const found = useCalm(retuning, ({ now }) => (now === null ? null : outcomeOf(now)), 'outcome');
+  const outcome = found !== null && found.atSeconds > shownAt ? found : null;
+  const showLines = () => setShownAt(outcome?.atSeconds ?? shownAt);
   const beads = useBeads(id);
-  const steps = useLed({ isFar, onFar: setFar });
+  const steps = useLed({ isFar, onFar: setFar, onLines: outcome === null ? null : showLines });
   const now = retuning.getState().now ?? opened;
   useEffect(() => aloud.setState({ knocks: settings.soundCues }), [settings.soundCues]);
   if (now === null) return null;
@@ -40,14 +47,23 @@ export function ListenPage({ settings }: { readonly settings: Settings }) {
         Retune {now.overview.instrument.name} to {now.to.name}
       </h1>
       {isFar ? <FarView toleranceCents={settings.toleranceCents} beads={beads} onLeave={() => setFar(false)} /> : null}
-      <ul className={styles['lines']}>
-        {asSeen([...pitches.keys()], now.overview.instrument).map((course) => (
-          <CourseLine key={course} course={course} isActive={course === active} toleranceCents={settings.toleranceCents} beads={beads} />
-        ))}
-      </ul>
+      {isStrumming ? <StrumAsked /> : null}
+      {outcome === null ? (
+        <ul className={styles['lines']}>
+          {asSeen([...pitches.keys()], now.overview.instrument).map((course) => (
+            <CourseLine key={course} course={course} isActive={course === active} toleranceCents={settings.toleranceCents} beads={beads} />
+          ))}
+        </ul>
+      ) : (
+        <StrumOutcome outcome={outcome} toleranceCents={settings.toleranceCents} beads={beads} onShow={showLines} />
+      )}
       <div className={styles['bottom']}>
-        <Progress />
-        {isStopped ? (
+        {outcome === null ? <Progress /> : null}
+        {outcome !== null && !isStopped ? (
+          <AfterStrum outcome={outcome} steps={steps} />
+        ) : isStrumming ? (
+          <BeforeStrum steps={steps} settings={settings} />
+        ) : isStopped ? (
           <Button look="solid" shortcut="Space" onPress={steps.pause}>
             It is loosened, go on
           </Button>
@@ -90,6 +106,55 @@ function Choices({ steps, settings }: { readonly steps: Steps; readonly settings
       <Button look="solid" shortcut="Space" onPress={steps.pause}>
         {isPaused ? 'Go on' : 'Pause'}
       </Button>
+    </>
+  );
+}
+
+/** What can be chosen while a strum is waited for: it can always be done without. */
+function BeforeStrum({ steps, settings }: { readonly steps: Steps; readonly settings: Settings }) {
+  const isPaused = useStore(retuning, ({ now }) => now?.coach.paused ?? false);
+  return (
+    <>
+      <div className={styles['choices']}>
+        <ListenMenu steps={steps} settings={settings} />
+      </div>
+      <div className={styles['far']}>
+        <Button look="plain" shortcut="F" onPress={steps.far}>
+          Far view
+        </Button>
+      </div>
+      <Button look="plain" shortcut="Page Down" onPress={steps.skip}>
+        Leave it as it is
+      </Button>
+      <Button shortcut="P" onPress={steps.pluck}>
+        Pluck them instead
+      </Button>
+      <Button look="solid" shortcut="Space" onPress={steps.pause}>
+        {isPaused ? 'Go on' : 'Pause'}
+      </Button>
+    </>
+  );
+}
+
+/** What can be chosen after a strum: the course that it named, another strum, or an end. */
+function AfterStrum({ outcome, steps }: { readonly outcome: Outcome; readonly steps: Steps }) {
+  const [first] = outcome.touches;
+  return (
+    <>
+      <Button look="solid" shortcut="Page Down" onPress={steps.skip}>
+        {first === undefined ? 'Go on' : touchButton(first)}
+      </Button>
+      <Button shortcut="S" onPress={steps.strum}>
+        Strum again
+      </Button>
+      <Button look="plain" onPress={steps.leave}>
+        Leave it as it is
+      </Button>
+      <div className={styles['last']}>
+        <Button look="plain" shortcut="Z" onPress={steps.back}>
+          Undo last step
+        </Button>
+      </div>
     </>
   );
 }

@@ -15,8 +15,15 @@ export function progressWords({ coach, to, overview }: Pick<Retuning, 'coach' | 
     coach.phase === 'rechecking'
       ? `${count(coach.queue.length, thing)} to pluck once more.`
       : `${moved} of ${count(coach.visited.length + coach.queue.length, thing)} moved.`;
+  if (coach.phase === 'strumming')
+    return { done: `${moved} of ${count(coach.visited.length, thing)} moved.`, next: 'One strum, then it is done.' };
+  const isStrumNext = coach.setup.strumCheck === true && coach.strummed === null;
   const next = coach.strings[coach.queue[1] ?? -1];
-  if (next === undefined) return { done, next: coach.phase === 'turning' ? 'Then each course once more.' : 'Then it is done.' };
+  if (next === undefined)
+    return {
+      done,
+      next: coach.phase === 'turning' ? (isStrumNext ? 'Then one strum of all.' : 'Then each course once more.') : 'Then it is done.',
+    };
   const which = whichString(next.string, to.pitches[next.course]?.length ?? 1, overview.instrument);
   const name = [courseNumber(next.course, to.pitches.length), which].filter((part) => part !== '').join(', ');
   const way = wayOf(next, coach.setup.toleranceCents);

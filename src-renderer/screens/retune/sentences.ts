@@ -35,6 +35,7 @@ export function instruction(now: Led): string {
   if (advice.action === 'done') return advice.why;
   if (coach.stopped !== null) return coach.stopped;
   if (coach.paused) return 'Paused.';
+  if (advice.action === 'strum') return 'Strum all strings once, open, and let them ring.';
   const one = currentOf(now);
   if (one === null) return '';
   const { course, string } = one;

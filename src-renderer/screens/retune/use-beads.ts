@@ -43,9 +43,13 @@ function drawingOf({ course, string, board }: DrawnBead, { live, coach }: Retuni
   const state = coach.strings.find((one) => one.course === course && one.string === string);
   const isLive = live !== null && live.match.kind === 'match' && live.match.course === course && live.match.string === string;
   if (state === undefined || board.width === 0) return null;
-  if (!isLive && (state.sigmaCents === null || state.landedAtSeconds === null)) return null;
+  // What a strum told is shown where nothing was plucked since.
+  const isStrummed =
+    coach.strummed?.verdicts?.some((one) => one.course === course && one.string === string && one.kind === 'turn') ?? false;
+  const isKnown = state.landedAtSeconds !== null || (isStrummed && state.visit === null);
+  if (!isLive && !isKnown) return null;
   const cents = centsBetween(hertz(isLive ? live.hertz : state.presentHertz), hertz(state.aimHertz));
-  const sigmaCents = isLive ? live.sigmaCents : (state.sigmaCents ?? 0);
+  const sigmaCents = isLive ? live.sigmaCents : isStrummed ? state.standing.sigmaCents : (state.sigmaCents ?? state.standing.sigmaCents);
   const kind = beadKind(cents, sigmaCents, coach.setup.toleranceCents);
   return {
     outline: beadPath({ cents, sigmaCents, kind, ...board }),

@@ -1,5 +1,5 @@
 import { useHost } from '../../stores/host.tsx';
-import { endRetune, retuning, tell } from '../../stores/retuning.ts';
+import { endRetune, leaveTheRest, pluckInstead, retuning, strumAgain, tell } from '../../stores/retuning.ts';
 import { hearPitch } from '../../stores/session.ts';
 import { useKeys } from '../../ui/keys.ts';
 
@@ -13,10 +13,19 @@ export type Steps = {
   readonly restring: () => void;
   readonly follow: (isAny: boolean) => void;
   readonly far: () => void;
+  /** One more strum of all strings, the plucks in place of one, and an end where the strum left it. */
+  readonly strum: () => void;
+  readonly pluck: () => void;
+  readonly leave: () => void;
   readonly end: () => void;
 };
 
-type Far = { readonly isFar: boolean; readonly onFar: (isFar: boolean) => void };
+type View = {
+  readonly isFar: boolean;
+  readonly onFar: (isFar: boolean) => void;
+  /** Goes on from what a strum told to the lines of the courses; null where they are shown already. */
+  readonly onLines: (() => void) | null;
+};
 
 /** The retune and the string that is being worked on; null where none is. */
 function current() {
@@ -25,14 +34,14 @@ function current() {
 }
 
 /** The steps of a player who is being led; keys and foot pedals (Page Down and Page Up) do the same as the buttons. */
-export function useLed({ isFar, onFar }: Far): Steps {
+export function useLed({ isFar, onFar, onLines }: View): Steps {
   const host = useHost();
   const steps: Steps = {
     pause: () => {
-      const coach = current()?.now.coach;
+      const coach = retuning.getState().now?.coach;
       if (coach !== undefined) tell(host, { kind: coach.paused || coach.stopped !== null ? 'resume' : 'pause' });
     },
-    skip: () => tell(host, { kind: 'skip' }),
+    skip: () => (onLines === null ? tell(host, { kind: 'skip' }) : onLines()),
     back: () => tell(host, { kind: 'back' }),
     hear: () => {
       const here = current();
@@ -45,6 +54,11 @@ export function useLed({ isFar, onFar }: Far): Steps {
     },
     follow: (isAny) => tell(host, { kind: 'follow', on: isAny }),
     far: () => onFar(!isFar),
+    strum: strumAgain,
+    pluck: () => {
+      if (retuning.getState().now?.coach.phase === 'strumming') pluckInstead(host);
+    },
+    leave: () => leaveTheRest(host),
     end: () => (isFar ? onFar(false) : endRetune()),
   };
   useKeys({
@@ -58,6 +72,12 @@ export function useLed({ isFar, onFar }: Far): Steps {
     r: steps.restring,
     a: () => steps.follow(!(retuning.getState().now?.coach.following ?? false)),
     f: steps.far,
+    s: () => {
+      const { now } = retuning.getState();
+      if (now !== null && now.coach.strummed !== null && now.coach.phase === 'rechecking') steps.strum();
+    },
+    p: steps.pluck,
+    o: () => onLines?.(),
     Escape: steps.end,
   });
   return steps;

@@ -11,6 +11,7 @@ const calm: Scene = {
   trouble: null,
   instruction: 'Course 3, C4 → B♭3: loosen, a tone.',
   landed: null,
+  outcome: null,
 };
 
 /** What is said of scenes that follow one another, each so many milliseconds after the one before. */

@@ -23,7 +23,7 @@ export function wrenLed(change: Partial<Retuning> = {}): Retuning {
     atSeconds: 0,
   });
   const begun = { id: 'one', overview, from: here(home), to: here(to), startedAt: 0, finishedAt: null, lessons: [], untilSeconds: 1800 };
-  return { ...begun, coach, advice: advise(coach), live: null, reached: [], expected: [], ...change };
+  return { ...begun, coach, advice: advise(coach), live: null, reached: [], strum: null, renewed: [], expected: [], ...change };
 }
 
 /** The retune after one event. */

@@ -1,0 +1,21 @@
+import type { Effect } from '#shared/guidance/index.ts';
+import { type Reading, readingRow, type Turn, turnRow } from '#shared/log/index.ts';
+import type { Retuning } from './retuning.ts';
+
+const stamp = () => ({ id: crypto.randomUUID(), at: Date.now() });
+
+/** What the coach wants written down of a retune, as rows of the log. */
+export function retuneRows(
+  { id: retuneId, overview, to }: Pick<Retuning, 'id' | 'overview' | 'to'>,
+  effects: readonly Effect[],
+): { readonly readings: readonly Reading[]; readonly turns: readonly Turn[] } {
+  const stringSetId = overview.stringSet.id;
+  return {
+    readings: effects.flatMap((effect) => {
+      const wantedHertz = effect.kind === 'record' ? to.hertz[effect.course]?.[effect.string] : undefined;
+      if (effect.kind !== 'record' || wantedHertz === undefined) return [];
+      return [readingRow(effect, { ...stamp(), stringSetId, retuneId, wantedHertz, source: effect.source ?? 'pluck' })];
+    }),
+    turns: effects.flatMap((effect) => (effect.kind === 'turned' ? [turnRow(effect, { ...stamp(), retuneId })] : [])),
+  };
+}
