@@ -8,9 +8,11 @@ import { usePlannedCheck } from '../../stores/reminder.ts';
 import { useAcknowledge, useRemarks } from '../../stores/remarks.ts';
 import { useStanding } from '../../stores/settling.ts';
 import { soundFor } from '../../stores/sound-choice.ts';
+import { takeBackLast, useUndo } from '../../stores/undo.ts';
 import { Button } from '../../ui/button.tsx';
-import { useKeys } from '../../ui/keys.ts';
+import { useKeys, useUndoKey } from '../../ui/keys.ts';
 import { TwoWay } from '../../ui/two-way.tsx';
+import { UndoLine } from '../../ui/undo-line.tsx';
 import { clockAxis, sinceAxis } from './axes.ts';
 import { Board } from './board.tsx';
 import { CheckLine } from './check-line.tsx';
@@ -64,6 +66,8 @@ export function SettlingPage({ overview, rows, log, now, toleranceCents, onYear 
     if (tunings === undefined || settings === undefined) return;
     void beginCheck({ host, overview, tunings, settings, sound: soundFor(overview, settings, status) });
   };
+  const undo = useUndo();
+  useUndoKey(() => void takeBackLast());
   useKeys({ s: check });
   return (
     <div className={styles['page']}>
@@ -89,7 +93,7 @@ export function SettlingPage({ overview, rows, log, now, toleranceCents, onYear 
         </div>
       )}
       {isTable ? (
-        <ReadingsTable rows={rows} now={now} name={overview.instrument.name} />
+        <ReadingsTable rows={rows} log={log} now={now} name={overview.instrument.name} />
       ) : (
         <Board rows={asSeen(rows, overview.instrument)} axis={axis} now={now} toleranceCents={toleranceCents} />
       )}
@@ -104,6 +108,7 @@ export function SettlingPage({ overview, rows, log, now, toleranceCents, onYear 
         <Button look="plain" onPress={onYear}>
           A year of {overview.instrument.name}
         </Button>
+        {isTable ? <UndoLine last={undo.last} problem={undo.problem} onUndo={() => void takeBackLast()} /> : null}
         <p className={`small quiet ${styles['check']}`}>{nextCheck(rows, now, planned)}</p>
       </div>
     </div>

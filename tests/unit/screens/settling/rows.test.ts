@@ -116,7 +116,7 @@ describe('the rows of an instrument', () => {
 describe('the table of a string', () => {
   test('holds every peg move, slip and reading in order, then what is expected now and in half an hour', () => {
     const slips = [{ atSeconds: clock(20, 16), cents: -8 }];
-    const events = eventsOf(stringRow({ slips, forecast: evenly(-2, -0.1) }), now);
+    const events = eventsOf(stringRow({ slips, forecast: evenly(-2, -0.1) }), now, { counting: [], wrong: [] });
     expect(events.map(({ what }) => what)).toEqual([
       'peg turned, loosened by 200 c',
       'heard',
