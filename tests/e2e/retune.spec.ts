@@ -15,7 +15,26 @@ if (retune === undefined) throw new Error('the demo has no recording of a retune
 const microphone = join(mkdtempSync(join(tmpdir(), 'stillstring-microphone-')), 'retune.wav');
 // The fake device loses up to 80 ms of a file's head and repeats its last moments for ever: half a second of silence at both ends.
 const pause = new Float32Array(rate / 2);
-writeFileSync(microphone, writeWav({ sampleRateHertz: rate, channels: [joined(pause, retune.samples, pause)] }, 'float32'));
+// The last four plucks, each course once more, are played as one strum.
+const again = retune.plucks.slice(-4);
+const turned = retune.samples.slice(0, sampleAt(again[0]?.atSeconds ?? 0));
+writeFileSync(microphone, writeWav({ sampleRateHertz: rate, channels: [joined(pause, turned, pause, strumOf(again), pause)] }, 'float32'));
+
+function sampleAt(seconds: number): number {
+  return Math.round(seconds * rate);
+}
+
+/** Plucks of the recording on top of one another, a hundredth of a second apart. */
+function strumOf(plucks: readonly { readonly atSeconds: number; readonly untilSeconds: number }[]): Float32Array {
+  const clips = plucks.map(({ atSeconds, untilSeconds }) => retune?.samples.slice(sampleAt(atSeconds), sampleAt(untilSeconds)) ?? pause);
+  const strum = new Float32Array(Math.max(...clips.map(({ length }) => length)) + rate / 10);
+  for (const [index, clip] of clips.entries())
+    for (const [at, value] of clip.entries()) {
+      const place = at + sampleAt(0.01 * index);
+      strum[place] = (strum[place] ?? 0) + value / 2;
+    }
+  return strum;
+}
 
 function joined(...parts: readonly Float32Array[]): Float32Array {
   const whole = new Float32Array(parts.reduce((sum, part) => sum + part.length, 0));
@@ -47,6 +66,7 @@ for (const host of hosts) {
       await expect(page.getByText('first: loosen 2 semitones')).toBeVisible();
       await page.keyboard.press('Space');
       await expect(page.getByText('loosen', { exact: true })).toBeVisible();
+      await expect(page.getByText('Strum all strings')).toBeVisible({ timeout: 60_000 });
       await expect(page.getByRole('heading', { level: 1, name: 'Wren is in Lantern E♭' })).toBeVisible({ timeout: 90_000 });
       await expect(page.getByText('Every reading is in the log.', { exact: false })).toBeVisible();
 
@@ -62,6 +82,7 @@ for (const host of hosts) {
       await app.close();
       const rows = readRows(join(dataFolder, 'library.sqlite'));
       expect(rows.instrumentTuning).toBe('demo-lantern-e-flat');
+      expect(rows.readings.slice(-4).map(({ source }) => source)).toEqual(['strum', 'strum', 'strum', 'strum']);
       expect(rows.turns.map(({ course }) => course)).toEqual([1, 2, 3]);
       for (const [course, truth] of lastSteadyHertz()) {
         const reading = rows.readings.findLast((row) => row.course === course);
@@ -106,9 +127,10 @@ function readRows(file: string) {
       course: number;
       cents: number;
     }[],
-    readings: library.prepare('select course, string, hertz from readings where retuneId = ? order by at').all(retuneId) as {
+    readings: library.prepare('select course, string, hertz, source from readings where retuneId = ? order by at').all(retuneId) as {
       course: number;
       hertz: number;
+      source: string;
     }[],
   };
   library.close();

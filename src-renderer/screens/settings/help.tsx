@@ -6,6 +6,7 @@ const keys = [
   ['Right, Left, Z', 'while retuning: skip the course, undo the last step'],
   ['A', 'while retuning: the course asked for, or any course'],
   ['R', 'while retuning: this string is a new one'],
+  ['S, P', 'after a strum: once more; in place of one: pluck the courses'],
   ['F', 'while retuning: the far view, readable from two metres'],
   ['Esc', 'leave the far view; end the retune'],
   ['H', 'hear the pitch, or the tuning, that is wanted'],
