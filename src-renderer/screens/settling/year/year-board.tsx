@@ -117,7 +117,9 @@ export function YearBoard({ rows, year, notes, times, toleranceCents, now }: Pro
             );
           })}
         </p>
-        <p className={boardStyles['hollow']}>upright: new string</p>
+        <p className={boardStyles['hollow']}>
+          bar: a day’s readings; dot: the last{rows.some(({ changes }) => changes.length > 0) ? '; upright: new string' : ''}
+        </p>
       </div>
     </div>
   );

@@ -36,7 +36,9 @@ export function YearPage({ overview, settings, log, now, onLeave }: Props) {
   const [isTable, setTable] = useState(false);
   useUndoKey(() => void takeBackLast());
   if (year === undefined || remarks === undefined) return null;
-  const rows = asSeen(yearRows({ overview, year, changes: remarks.changes, now: minute }), instrument);
+  // What was noted a moment ago has happened, though the clock of the page moves in steps.
+  const latest = Math.max(now, ...remarks.changes.map(({ at }) => at));
+  const rows = asSeen(yearRows({ overview, year, changes: remarks.changes, now: latest }), instrument);
   return (
     <div className={styles['page']}>
       <h1>A year of {instrument.name}</h1>

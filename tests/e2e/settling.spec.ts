@@ -1,0 +1,102 @@
+import { join } from 'node:path';
+import { DatabaseSync } from 'node:sqlite';
+import { expect as plain, type Page } from 'playwright/test';
+import { test } from './app.ts';
+
+/** Judging a library's strings for the first time takes a busy computer some seconds. */
+const expect = plain.configure({ timeout: 20_000 });
+
+async function openDemo(page: Page, address: string): Promise<void> {
+  await page.getByRole('button', { name: 'Look around with the demo library' }).click();
+  await expect(page.getByText('Finch').first()).toBeVisible();
+  await goTo(page, address);
+}
+
+const goTo = (page: Page, address: string): Promise<void> =>
+  page.evaluate((hash) => {
+    location.hash = hash;
+  }, address);
+
+test('a slipping string is warned of until the player has seen it, and stays marked in the list of instruments', async ({
+  app,
+  page,
+  dataFolder,
+}) => {
+  await openDemo(page, '#/settling?on=demo-rook');
+  const warnings = page.getByRole('list', { name: 'Warnings' });
+  await expect(warnings).toContainText(/^Look at the .+ of course 2 first, then the .+, then the /u);
+  await expect(page.getByRole('banner')).toContainText('course 2 slipping');
+  await page.getByRole('button', { name: 'Seen it' }).click();
+  await expect(warnings).toContainText(/^Course 2 keeps slipping; seen \d\d:\d\d\. Look at the /u);
+  await expect(page.getByRole('button', { name: 'Seen it' })).toHaveCount(0);
+
+  await page.reload();
+  await expect(warnings).toContainText('seen');
+  await goTo(page, '#/instruments');
+  await expect(page.getByRole('button', { name: /^Rook .*\(course 2 slipping, seen\)/u })).toBeVisible();
+  await expect(page.getByRole('button', { name: /slipping/u })).toHaveCount(1);
+
+  await app.close();
+  const library = new DatabaseSync(join(dataFolder, 'library.sqlite'), { readOnly: true });
+  const rows = library.prepare("select kind, course from warningsSeen where origin = 'player'").all();
+  library.close();
+  expect(rows.map((row) => ({ ...row }))).toEqual([{ kind: 'keeps-slipping', course: 4 }]);
+});
+
+test('when a check is due a line says so wherever the player is; put off, it comes again', async ({ page }) => {
+  await openDemo(page, '#/settling?on=demo-moth');
+  const planned = page.getByText(/Next useful check at \d\d:\d\d: course 1\. You will be reminded\./u);
+  await expect(planned).toBeVisible();
+  await goTo(page, '#/tunings?on=demo-wren');
+  await expect(page.getByText('Wren is here')).toBeVisible();
+  const reminder = page.getByText('Moth: check course 1 now.');
+  await page.clock.install();
+  await page.reload();
+  await expect(page.getByText('Wren is here')).toBeVisible();
+  await page.clock.fastForward('00:30');
+  await expect(reminder).toBeHidden();
+  await page.clock.fastForward('16:00');
+  await expect(reminder).toBeVisible();
+
+  await page.getByRole('button', { name: 'Later' }).click();
+  await expect(reminder).toBeHidden();
+  await page.clock.fastForward('11:00');
+  await expect(reminder).toBeVisible();
+});
+
+test('the forecast runs backwards from a time of day, and tells whether to leave the instrument as it is tonight', async ({ page }) => {
+  await openDemo(page, '#/settling?on=demo-moth');
+  await expect(page.getByText(/^retune by \d\d:\d\d\.$/u)).toBeVisible();
+  await expect(page.getByText(/^(?:Take it home now|Leave it)/u)).toBeVisible();
+  await page.getByRole('textbox', { name: 'Hold at' }).fill('half past');
+  await expect(page.getByText('like 20:00')).toBeVisible();
+});
+
+test('the year of an instrument takes notes and a new string; a reading marked as wrong can be taken back in', async ({ page }) => {
+  await openDemo(page, '#/settling?on=demo-moth');
+  await page.getByRole('button', { name: 'Table' }).click();
+  const marks = page.getByRole('button', { name: 'Mark as wrong' });
+  const before = await marks.count();
+  await marks.nth(1).click();
+  await expect(page.getByText('heard, marked as wrong')).toHaveCount(1);
+  await expect(marks).toHaveCount(before - 1);
+  await page.getByRole('button', { name: 'Take back in' }).click();
+  await expect(marks).toHaveCount(before);
+
+  await page.getByRole('button', { name: 'A year of Moth' }).click();
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('A year of Moth');
+  await page.getByRole('textbox', { name: 'A note on Moth' }).fill('Damp evening by the river.');
+  await page.keyboard.press('Enter');
+  const note = page.getByRole('listitem').filter({ hasText: 'Damp evening by the river.' });
+  await expect(note).toBeVisible();
+  await page.getByRole('button', { name: /^Undo/u }).click();
+  await expect(note).toHaveCount(0);
+
+  await page.getByRole('button', { name: 'Note a new string' }).click();
+  await page.getByRole('button', { name: /Which string/u }).click();
+  await page.getByRole('option', { name: 'course 2' }).click();
+  await page.getByRole('button', { name: 'New string on course 2 today' }).click();
+  await expect(page.getByText('new today')).toHaveCount(1);
+  await page.getByRole('button', { name: 'Table' }).click();
+  await expect(page.getByRole('cell', { name: 'new string' })).toHaveCount(1);
+});
