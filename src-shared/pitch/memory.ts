@@ -38,7 +38,7 @@ export const createStiffnessMemory = () => {
     /** Takes over a share of what a fit found that began from what is remembered. */
     learn: (fit: Fit) => {
       const known = nearest(fit.hertz);
-      const stiffness = learnt(known?.stiffness ?? unknownStiffness, fit.stiffness);
+      const stiffness = fit.isAnother ? fit.stiffness : learnt(known?.stiffness ?? unknownStiffness, fit.stiffness);
       if (known !== null) {
         known.hertz = fit.hertz;
         known.stiffness = stiffness;

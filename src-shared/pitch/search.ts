@@ -28,6 +28,8 @@ const checkSeconds = 0.06;
 const doubtsAtMost = 2;
 /** A lost string is taken up again within this many cents. */
 const strayCents = 2.5;
+/** … unless what is heard now lies this far off: the same course's other string, say. */
+const elsewhereCents = 30;
 
 type Belief = { estimate: Estimate; sinceCount: number; agreed: number };
 
@@ -82,7 +84,7 @@ export const createSearch = (
     const fresh = samplesSincePluck === null || samplesSincePluck < freshSeconds * rateHertz;
     if (!fresh && strayed !== null && !strayed.ofThisPluck) strayed = null;
     const found = search(usable);
-    const other = found !== null && strayed !== null && Math.abs(centsApart(found.hertz, strayed.estimate.hertz)) > otherCents;
+    const other = found !== null && strayed !== null && Math.abs(centsApart(found.hertz, strayed.estimate.hertz)) > elsewhereCents;
     if (other && !fresh) return null;
     const again = other ? null : takeUpAgain(usable);
     if (again !== null) return again;

@@ -15,6 +15,8 @@ export type Fit = {
   driftCentsPerSecond: number;
   sigmaDrift: number;
   stiffness: Stiffness;
+  /** Whether B was found anew, because what was remembered does not fit: another string's. */
+  isAnother: boolean;
   /** How much more the partials disagree than their errors allow: 1 = not at all. */
   inflation: number;
   /** Error that more listening does not take away: the partials' straying, averaged over them. */
@@ -55,44 +57,33 @@ const ownVariance = (partial: Partial): number => ((partial.sigmaHertz / partial
 const slopeOf = (n: number, inharmonicity: number): number =>
   (centsPerRatio / 2) * ((n * n) / (1 + inharmonicity * n * n) - 1 / (1 + inharmonicity));
 
-/** Cents from `base` to where the partials say that the string went, each from its usual place. */
-const keptFrom = (partials: readonly Partial[], count: number, base: number, inharmonicity: number, strays: Strays): number => {
-  let cents = 0;
-  for (let round = 0; round < 3; round++) {
-    let weights = 0;
-    let pull = 0;
-    for (let n = 1; n <= count; n++) {
-      const partial = partials[n];
-      if (partial === undefined || !partial.heard) continue;
-      const error = centsApart(partial.hertz, base * stiffRatio(n, inharmonicity)) - strays.centsOf(n);
-      const variance = ownVariance(partial) + leastStrayCents ** 2 + strays.varianceOf(n);
-      const weight = Math.min(1, doubtFrom / Math.abs((error - cents) / Math.sqrt(variance))) / variance;
-      weights += weight;
-      pull += weight * error;
-    }
-    cents = pull / weights;
-  }
-  return cents;
+/** A remembered B is another string's where the partials scatter (variance) less than this share as much with a B of their own, … */
+const anotherAtMost = 0.1;
+/** … which is asked where so many partials scatter by so much (in cents²) and the memory is this much surer than nothing. */
+const anotherFromPartials = 5;
+const anotherFromScatter = 0.04;
+const sureShare = 0.3;
+
+type Solution = {
+  base: number;
+  inharmonicity: number;
+  /** Information on B from the partials alone. */
+  stiffnessHeard: number;
+  chiSquare: number;
+  /** Partials that count, doubtful ones in part. */
+  effective: number;
+  /** Variance in cents² by which these partials scatter beyond their own errors (not above 0 where they do not), and that with what is usual. */
+  seen: number;
+  stray: number;
 };
 
-/**
- * Pitch and stiffness of a string from its partials 1…`count` as measured (index = number): weighted least squares for the first
- * partial and B, re-weighted for outliers (P. Huber, Ann. Math. Statist. 35, 1964) and for the partials' own straying
- * (random effects: R. DerSimonian and N. Laird, Controlled Clinical Trials 7, 1986). Null where no partial is heard.
- */
-export const fitSeries = (
-  partials: readonly Partial[],
-  count: number,
-  guess: number,
-  prior: Stiffness,
-  strays: Strays | null = null,
-): Fit | null => {
+/** The first partial and B by weighted least squares, again and again with new weights, which are left in the partials. */
+const solve = (partials: readonly Partial[], count: number, guess: number, prior: Stiffness, usual: number | null): Solution | null => {
   let inharmonicity = prior.inharmonicity;
   let base = guess;
   let stiffnessHeard = 0;
   let chiSquare = 0;
   let effective = 0;
-  const usual = strays === null ? null : strays.usual();
   let seen = 0;
   let stray = 0;
   let heard = 0;
@@ -107,6 +98,7 @@ export const fitSeries = (
     let yb = (prior.inharmonicity - inharmonicity) / prior.sigma ** 2;
     chiSquare = effective = 0;
     let scatter = 0;
+    let offset = 0;
     let first = 0;
     let second = 0;
     for (let n = 1; n <= count; n++) {
@@ -124,6 +116,7 @@ export const fitSeries = (
       effective += Math.min(doubt, 1);
       const plain = doubt / (own + leastStrayCents ** 2);
       scatter += plain * error ** 2;
+      offset += plain * error;
       first += plain;
       second += plain * plain;
       aa += weight;
@@ -137,12 +130,47 @@ export const fitSeries = (
     base = shifted(base, (bb * ya - ab * yb) / determinant);
     inharmonicity = Math.min(3e-3, Math.max(0, inharmonicity + (aa * yb - ab * ya) / determinant));
     stiffnessHeard = determinant / aa - 1 / prior.sigma ** 2;
+    scatter -= offset ** 2 / first;
     // What is known of B counts as one more observation: a B far off is a sign of straying, where few partials are heard.
     scatter += ((inharmonicity - prior.inharmonicity) / prior.sigma) ** 2;
     if (round > 0 && effective > 1.5) seen = (scatter - (effective - 1)) / (first - second / first);
     const mixed = usual === null ? seen : (looksOfUsual * usual + (effective - 1) * seen) / (looksOfUsual + effective - 1);
     stray = Math.max(0, mixed);
   }
+  return { base, inharmonicity, stiffnessHeard, chiSquare, effective, seen, stray };
+};
+
+const scatterOf = ({ seen }: Solution): number => Math.max(0, seen) + leastStrayCents ** 2;
+
+/** Whether what is remembered of B may be another string's of the same pitch: a unison pair need not be a pair in stiffness. */
+const disagrees = (known: Solution, prior: Stiffness): boolean =>
+  prior.sigma < sureShare * unknownStiffness.sigma && known.effective > anotherFromPartials && scatterOf(known) > anotherFromScatter;
+
+/**
+ * Pitch and stiffness of a string from its partials 1…`count` as measured (index = number): weighted least squares for the first
+ * partial and B, re-weighted for outliers (P. Huber, Ann. Math. Statist. 35, 1964) and for the partials' own straying
+ * (random effects: R. DerSimonian and N. Laird, Controlled Clinical Trials 7, 1986). Null where no partial is heard.
+ */
+export const fitSeries = (
+  partials: readonly Partial[],
+  count: number,
+  guess: number,
+  prior: Stiffness,
+  strays: Strays | null = null,
+): Fit | null => {
+  const usual = strays === null ? null : strays.usual();
+  const known = solve(partials, count, guess, prior, usual);
+  if (known === null) return null;
+  const afresh = disagrees(known, prior) ? solve(partials, count, guess, unknownStiffness, usual) : null;
+  const isAnother = afresh !== null && scatterOf(afresh) < anotherAtMost * scatterOf(known);
+  // The weights left in the partials must be those of what counts.
+  const { inharmonicity, stiffnessHeard, chiSquare, effective, seen, stray, ...solved } = isAnother
+    ? afresh
+    : afresh === null
+      ? known
+      : (solve(partials, count, guess, prior, usual) ?? known);
+  let { base } = solved;
+  const before = isAnother ? unknownStiffness : prior;
   let most = 0;
   for (let n = 1; n <= count; n++) if (partials[n]?.heard) most = Math.max(most, n * n * (partials[n]?.power ?? 0));
   let weights = 0;
@@ -167,16 +195,7 @@ export const fitSeries = (
     base = shifted(base, pull / weights);
   }
   const systematic = (strayTogether * stray * weightSquares) / weights ** 2;
-  let kept = base;
-  if (strays !== null) {
-    kept = shifted(base, keptFrom(partials, count, base, inharmonicity, strays));
-    if (effective > 3) strays.spread(seen);
-    for (let n = 1; n <= count; n++) {
-      const partial = partials[n];
-      if (partial?.heard)
-        strays.learn(n, centsApart(partial.hertz, base * stiffRatio(n, inharmonicity)), ownVariance(partial) + 1 / weights + systematic);
-    }
-  }
+  if (strays !== null && effective > 3) strays.learn(seen);
   let drift = 0;
   let driftWeight = 0;
   let power = 0;
@@ -197,13 +216,14 @@ export const fitSeries = (
   }
   const inflation = Math.max(1, chiSquare / Math.max(1, effective - 1));
   // What was known before is not doubted because the partials disagree now.
-  const varianceStiffness = 1 / (1 / prior.sigma ** 2 + stiffnessHeard / inflation);
+  const varianceStiffness = 1 / (1 / before.sigma ** 2 + stiffnessHeard / inflation);
   return {
-    hertz: kept,
+    hertz: base,
     sigmaCents: Math.sqrt(inflation / weights + (slopes / weights) ** 2 * varianceStiffness),
     driftCentsPerSecond: drift / driftWeight,
     sigmaDrift: Math.sqrt(inflation / driftWeight),
     stiffness: { inharmonicity, sigma: Math.sqrt(varianceStiffness) },
+    isAnother,
     inflation,
     systematicCents: Math.sqrt(systematic),
     partials: carried,

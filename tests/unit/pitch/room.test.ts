@@ -103,6 +103,23 @@ describe('pluck after pluck', () => {
 });
 
 describe('a double course', () => {
+  test.each([3, 57])('whose other string rings on, %i cents away and less stiff, is read at the string that is plucked', (apartCents) => {
+    const pluck = pluckOf(392, 71);
+    const other = pluckSound({
+      hertz: 392 * 2 ** (apartCents / 1200),
+      sampleRateHertz,
+      seconds: 1.4,
+      seed: 72,
+      inharmonicity: 8e-5,
+      decaySeconds: 5,
+    });
+    const both = mixAt(pluck.samples, other.samples, -12, sampleRateHertz);
+    const events = listenTo(both, { hint: { hertz: [392, 392], asked: 0 } });
+    const own = framesOf(events).filter((frame) => frame.atSeconds > pluckedAtSeconds + 0.15);
+    expect(own.length).toBeGreaterThan(30);
+    expect(quantile(errorsOf(own, pluck.truthHertz), 0.95)).toBeLessThan(1);
+  });
+
   test('gives both its strings once they have rung for a while', () => {
     const [low, high] = [0, 6].map((cents, index) =>
       pluckSound({ hertz: 440 * 2 ** (cents / 1200), sampleRateHertz, seconds: 2, seed: 60 + index, pluckedAtSeconds: 0.1 + 0.01 * index }),
