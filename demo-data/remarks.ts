@@ -17,10 +17,16 @@ const note = (number: number, instrumentId: string, daysAgo: number, words: stri
 });
 
 const notes = [
-  note(1, 'demo-wren', 118, 'New fluorocarbon. Stretched each string by hand and tuned four times in the first days.'),
-  note(2, 'demo-moth', 61, 'Left by the stove in the afternoon: all four sharp.'),
-  note(3, 'demo-rook', 12, 'Course 2 gave way in open D. Next time: look at the knot at the bridge.'),
-  note(4, 'demo-pip', 8, 'Played out of doors; held well.'),
+  note(1, 'demo-wren', 330, 'Home from Lantern E♭, course 3 was flat again after two songs.'),
+  note(2, 'demo-wren', 160, 'From today each string is left a little off, to settle onto its pitch.'),
+  note(3, 'demo-wren', 118, 'New fluorocarbon. Stretched each string by hand and tuned four times in the first days.'),
+  note(4, 'demo-wren', 60, 'The new set has settled down.'),
+  note(5, 'demo-moth', 204, 'Course 1 takes longest of all four: play something else first.'),
+  note(6, 'demo-moth', 61, 'Left by the stove in the afternoon: all four sharp.'),
+  note(7, 'demo-rook', 180, 'Home from open D, courses 1 and 2 go flat for half an hour.'),
+  note(8, 'demo-rook', 12, 'Course 2 gave way in open D. Next time: look at the knot at the bridge.'),
+  note(9, 'demo-pip', 8, 'Played out of doors; held well.'),
+  note(10, 'demo-sedge', 9, 'Put away after the supper. Hear it before it is packed again.'),
 ];
 
 /** A reading of Finch, two evenings ago, that was a knock on the table. */
