@@ -1,15 +1,13 @@
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { advise, currentString } from './advice.ts';
 import { withAims } from './aims.ts';
-import { assumedCoupling } from './coupling.ts';
 import { reasonToStop } from './guard.ts';
 import { extend, hasLanded, reachedBy, secondsInside, type Sounding, unheard } from './landing.ts';
-import { learnCoupling, learnDrift } from './learned.ts';
+import { learn, type Lessons } from './learned.ts';
 import { firstPass, nextPass } from './passes.ts';
-import { stiffnessOf } from './pull.ts';
 import { restrung } from './restring.ts';
 import { expectedOffset, fromLogSigmaCents, learnShift, pullAtOthers, standAt, stringAt } from './standing.ts';
-import type { Advice, CoachEvent, CoachState, CoachString, Effect, Setup, StringState } from './state.ts';
+import type { Advice, CoachEvent, CoachState, Effect, Setup, StringState } from './state.ts';
 import { judgeStrum, strumSentence } from './strum.ts';
 import { isToGoBelow, withUndershoot } from './undershoot.ts';
 import { heardIn, notChanging } from './visit.ts';
@@ -25,16 +23,17 @@ const restCents = 1;
 const otherPegCents = 12;
 
 /**
- * Begins a retune: learns from the earlier ones, and plans the first pass from where the strings are to where they are wanted.
- * Throws RangeError where present and wanted do not name the same strings.
+ * Begins a retune: plans the first pass from where the strings are to where they are wanted. What was learned from earlier retunes may be handed in, from
+ * `learn`, where several retunes of one string set are planned; it is learned here where left out.
+ * Throws RangeError where present, wanted and the lessons do not name the same strings.
  */
-export function start(setup: Setup): CoachState {
+export function start(setup: Setup, { coupling, drifts }: Lessons = learn(setup)): CoachState {
   const places = setup.wanted.flatMap((course, index) => course.map((wantedHertz, string) => ({ course: index, string, wantedHertz })));
-  const facts = places.map(({ course, string }) => setup.instrument.courses[course]?.strings[string] ?? unknownString);
-  const coupling = learnCoupling(setup, places, assumedCoupling(facts.map(stiffnessOf)));
   const strings = places.map((place, index): StringState => {
     const presentHertz = setup.present[place.course]?.[place.string];
+    const drift = drifts[index];
     if (presentHertz === undefined) throw new RangeError(`no present pitch for string ${place.string} of course ${place.course}`);
+    if (drift === undefined) throw new RangeError(`nothing learned of place ${index}: lessons are of ${drifts.length} strings`);
     return {
       ...place,
       aimHertz: place.wantedHertz,
@@ -50,7 +49,7 @@ export function start(setup: Setup): CoachState {
       skipped: false,
       landings: 0,
       moves: [],
-      drift: learnDrift(setup, places, index, facts[index] ?? unknownString, coupling),
+      drift,
     };
   });
   const base: CoachState = {
@@ -73,8 +72,6 @@ export function start(setup: Setup): CoachState {
   const planned = withAims({ ...base, queue: firstPass(withAims(base).strings, setup.toleranceCents) });
   return planned.queue.length > 0 ? planned : beginNextPass(planned).state;
 }
-
-const unknownString: CoachString = { material: 'nylon', wound: false, daysSinceChange: null, linearDensityKilogramsPerMetre: null };
 
 /** Takes one event. Pure: the same state and event give the same answer, and effects are left to the caller. */
 export function step(
@@ -119,14 +116,15 @@ function takeReading(before: CoachState, reading: Reading): Stepped {
   const state = before.following ? bringForward(before, place) : before;
   const heard = state.strings[place];
   if (heard === undefined) return unchanged(before);
-  if (state.queue[0] !== place) return hearAnother(state, place, reading);
   const { hertz: presentHertz, sigmaCents } = reading;
   const { toleranceCents } = state.setup;
-  const caution = state.limitConfirmed ? null : reasonToStop(state.setup, heard, presentHertz);
-  if (caution !== null && state.stopped === null) {
-    const stopped = withString(state, place, { presentHertz, sigmaCents, ...unheard });
-    return { state: { ...stopped, stopped: caution }, effects: [{ kind: 'cue', cue: 'stop' }, announce(caution)] };
+  const isCurrent = state.queue[0] === place;
+  const caution = isCurrent && state.limitConfirmed ? null : reasonToStop(state.setup, heard, presentHertz);
+  if (caution !== null && (state.stopped === null || !isCurrent)) {
+    const stopped = withString(withFirst(state, place), place, { presentHertz, sigmaCents, ...unheard });
+    return { state: { ...stopped, stopped: caution, limitConfirmed: false }, effects: [{ kind: 'cue', cue: 'stop' }, announce(caution)] };
   }
+  if (!isCurrent) return hearAnother(state, place, reading);
   const visit = heardIn(heard, reading, courseNumber(state, heard.course), toleranceCents);
   const sounding = extend(heard.sounding, reading, heard.aimHertz, toleranceCents);
   const moved = withUndershoot(state.setup, {
@@ -225,10 +223,15 @@ function takeStrum(state: CoachState, { atSeconds, courses }: Extract<CoachEvent
   const verdicts = judgeStrum(state, courses);
   if (verdicts.every(({ reason }) => reason === 'unheard')) {
     const sentence = 'The strum could not be read: pluck the courses one by one.';
-    const next = beginNextPass({ ...state, strummed: { atSeconds, count, verdicts: null, sentence }, turnedSinceStrum: false });
+    const next = beginNextPass({
+      ...state,
+      sound: null,
+      strummed: { atSeconds, count, verdicts: null, sentence },
+      turnedSinceStrum: false,
+    });
     return { state: next.state, effects: [announce(sentence), ...next.effects] };
   }
-  let heard: CoachState = { ...state, turnedSinceStrum: false };
+  let heard: CoachState = { ...state, sound: null, turnedSinceStrum: false };
   const records: Effect[] = [];
   for (const [place, { course, string, kind, hertz: presentHertz, sigmaCents, reason }] of verdicts.entries()) {
     if (presentHertz === null || sigmaCents === null || (kind === 'pluck' && reason === 'alike')) continue;
@@ -254,9 +257,8 @@ function goBack(state: CoachState): CoachState {
   const place = state.visited.at(-1);
   if (place === undefined) return state;
   const back: CoachState = {
-    ...state,
+    ...withFirst(state, place),
     phase: state.phase === 'turning' ? 'turning' : 'rechecking',
-    queue: [place, ...state.queue.filter((other) => other !== place)],
     visited: state.visited.slice(0, -1),
     stopped: null,
   };
@@ -266,7 +268,13 @@ function goBack(state: CoachState): CoachState {
 /** Where any course may be plucked, the one that sounds becomes the current one, if it is still to be visited. */
 function bringForward(state: CoachState, place: number): CoachState {
   if (!state.queue.includes(place) || state.queue[0] === place) return state;
-  return withAims({ ...state, queue: [place, ...state.queue.filter((other) => other !== place)] });
+  return withAims(withFirst(state, place));
+}
+
+/** The string that is to be seen to now; the one that was under way is plucked anew when its turn comes again. */
+function withFirst(state: CoachState, place: number): CoachState {
+  if (state.queue[0] === place) return state;
+  return { ...withCurrent(state, unheard), queue: [place, ...state.queue.filter((other) => other !== place)] };
 }
 
 const withString = (state: CoachState, place: number, change: Partial<StringState>): CoachState => ({

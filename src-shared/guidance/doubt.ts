@@ -24,7 +24,7 @@ export function isSameSound(sound: Sound, frame: Frame): boolean {
 export function isOfStrum({ strummed }: CoachState, frame: Frame): boolean {
   if (strummed === null) return false;
   const pluckedAt = pluckedAtOf(frame);
-  return pluckedAt === null ? frame.atSeconds < strummed.atSeconds + pauseSeconds : pluckedAt <= strummed.atSeconds;
+  return pluckedAt === null ? frame.atSeconds < strummed.atSeconds + pauseSeconds : pluckedAt < strummed.atSeconds - samePluckSeconds;
 }
 
 /** The sound as of this frame, taken for this string. */

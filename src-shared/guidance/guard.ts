@@ -10,14 +10,28 @@ const runawayCents = 300;
  * Why tightening must stop at once, or null: the string carries more than the share of its breaking stress that needs a confirmation and is
  * still above its aim, or it runs away upwards.
  */
-export function reasonToStop(setup: Setup, state: StringState, heardHertz: number): string | null {
-  const heard = hertz(heardHertz);
-  const aboveAim = centsBetween(heard, hertz(state.aimHertz));
-  const aboveStart = centsBetween(heard, hertz(setup.present[state.course]?.[state.string] ?? state.aimHertz));
-  if (Math.min(aboveAim, aboveStart) > runawayCents) return 'Stop: this string is far above its aim. Is that the right peg?';
+export const reasonToStop = (setup: Setup, state: StringState, heardHertz: number): string | null =>
+  isRunaway(setup, state, heardHertz)
+    ? 'Stop: this string is far above its aim. Is that the right peg?'
+    : overloadOf(setup, state, heardHertz);
+
+/** What is said of a string that carries more than the share that needs a confirmation, was taken there, and is above its aim; else null. */
+export function overloadOf(setup: Setup, state: StringState, heardHertz: number): string | null {
   const string = setup.instrument.courses[state.course]?.strings[state.string];
-  if (string === undefined || aboveAim <= setup.toleranceCents || aboveStart <= 0) return null;
-  const share = breakShare(string, scaleLengthOf(setup, state.course), heard);
+  const above = heightOf(setup, state, heardHertz);
+  if (string === undefined || above.aim <= setup.toleranceCents || above.start <= 0) return null;
+  const share = breakShare(string, scaleLengthOf(setup, state.course), hertz(heardHertz));
   if (share === null || share <= confirmShare) return null;
   return `Stop: this string carries about ${Math.round(share * 100)} % of what breaks it. Keep your face away from it and loosen it.`;
 }
+
+function isRunaway(setup: Setup, state: StringState, heardHertz: number): boolean {
+  const { aim, start } = heightOf(setup, state, heardHertz);
+  return Math.min(aim, start) > runawayCents;
+}
+
+/** How far above its aim, and above where the retune found it, a string was heard, in cents. */
+const heightOf = (setup: Setup, { course, string, aimHertz }: StringState, heardHertz: number) => ({
+  aim: centsBetween(hertz(heardHertz), hertz(aimHertz)),
+  start: centsBetween(hertz(heardHertz), hertz(setup.present[course]?.[string] ?? aimHertz)),
+});

@@ -12,7 +12,7 @@ import { centsBetween, hertz } from '#shared/units/index.ts';
 import { advise, currentString } from './advice.ts';
 import { step } from './coach.ts';
 import { doubtOf, isOfStrum, isSameSound, soundOf, stringMeant } from './doubt.ts';
-import { reasonToStop } from './guard.ts';
+import { overloadOf } from './guard.ts';
 import type { Advice, CoachState, Effect, Sound, StringState } from './state.ts';
 
 /** A live pitch, as the tracker gives it; `others` are further strings of the same course. */
@@ -33,10 +33,10 @@ export type Heard = { readonly state: CoachState; readonly match: Match; readonl
  */
 export function hear(state: CoachState, frame: Frame): Heard {
   const { doubt, sound } = state;
-  if (isOfStrum(state, frame)) return inDoubt(state, frame, []);
   if (doubt !== null && isSameSound(doubt.sound, frame))
     return inDoubt({ ...state, doubt: { ...doubt, sound: soundOf(frame, doubt.sound) } }, frame, []);
   const goesOn = sound !== null && isSameSound(sound, frame) ? sound : null;
+  if (goesOn === null && isOfStrum(state, frame)) return inDoubt(state, frame, []);
   const match = matchOf(state, frame, goesOn);
   if (match.kind === 'unknown') return askByName(state, frame, match);
   const isSure =
@@ -75,7 +75,7 @@ function isDangerous(state: CoachState, frame: Frame, { course, string, others }
   const one = state.strings.find((other) => other.course === course && other.string === string);
   if (one === undefined) return false;
   if (one.standing.sigmaCents >= anywhereCents) return true;
-  return others.length === 0 && !state.limitConfirmed && reasonToStop(state.setup, one, frame.hertz) !== null;
+  return others.length === 0 && !state.limitConfirmed && overloadOf(state.setup, one, frame.hertz) !== null;
 }
 
 /** Of a course of several strings, the pitch of the one that is meant. */
@@ -97,7 +97,7 @@ function matchOf(state: CoachState, { hertz: heard, others = [] }: Frame, goesOn
   }
   const asFor = (asked: number) => matchFrame(heard, { ...among, asked, askedString: stringMeant(state, asked) });
   if (!state.following) return current === null ? matchFrame(heard, { ...among, asked: null }) : asFor(current.course);
-  const match = matchFrame(heard, { ...among, asked: null });
+  const match = likelyTurned(state, heard, matchFrame(heard, { ...among, asked: null }));
   if (match.kind === 'match') return asFor(match.course);
   const named = state.doubt?.sound.course ?? null;
   if (named !== null && match.reason !== 'an-octave-off') {
@@ -115,6 +115,18 @@ function matchOf(state: CoachState, { hertz: heard, others = [] }: Frame, goesOn
   // One that has had its turn is not preferred to one that is still waiting: a course is asked for by name.
   const isWaiting = (course: number): boolean => state.queue.some((place) => state.strings[place]?.course === course);
   return !isWaiting(only) && match.candidates.some(isWaiting) ? match : asFor(only);
+}
+
+/**
+ * A course that has had its turn stays where it is: heard elsewhere while another is under way, it could be that one, taken far off its way by its peg.
+ */
+function likelyTurned(state: CoachState, heard: number, match: Match): Match {
+  const current = currentString(state);
+  if (match.kind === 'unknown' || current === null || current.visit === null || match.course === current.course) return match;
+  const own = state.strings.filter(({ course }) => course === match.course);
+  const isWaiting = own.some((one) => state.queue.some((place) => state.strings[place] === one));
+  if (isWaiting || own.some(({ presentHertz }) => Math.abs(apartCents(heard, presentHertz)) <= standingCents)) return match;
+  return { kind: 'unknown', reason: 'could-be-several', candidates: [current.course, match.course] };
 }
 
 /** How near to where it was last heard a string stands that was not turned, and how far a turning peg takes one between two frames, in cents. */

@@ -20,4 +20,5 @@ export type {
   Strummed,
   StrumVerdict,
 } from './state.ts';
-export type { Learned, LearnedRetune } from './learned.ts';
+export { driftBetween, type Drift } from './drift.ts';
+export { learn, type Learned, type LearnedRetune, type Lessons } from './learned.ts';

@@ -1,11 +1,27 @@
 import { learnString, type RetuneLog } from '#shared/settling/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
-import { type Coupling, expectedShift, hearShift } from './coupling.ts';
+import { assumedCoupling, type Coupling, expectedShift, hearShift } from './coupling.ts';
 import { type Drift, driftOf } from './drift.ts';
-import { pullNewtons } from './pull.ts';
+import { pullNewtons, stiffnessOf } from './pull.ts';
 import type { CoachString, Setup } from './state.ts';
 
 type Place = { readonly course: number; readonly string: number };
+
+/** What is known of an instrument from its earlier retunes: how its strings pull at one another, and how each creeps, string by string from the player's eye down. */
+export type Lessons = { readonly coupling: Coupling; readonly drifts: readonly Drift[] };
+
+/**
+ * Learns from the earlier retunes of a string set; by far the longest part of beginning a retune. The lessons hold for every tuning of that set, until
+ * another retune is logged or some minutes have passed (strings get older): `const lessons = learn(setup)`, then `start(setup, lessons)` as often as wanted.
+ */
+export function learn(setup: Omit<Setup, 'present'>): Lessons {
+  const places = setup.wanted.flatMap((strings, course) => strings.map((_, string) => ({ course, string })));
+  const facts = places.map(({ course, string }) => setup.instrument.courses[course]?.strings[string] ?? unknownString);
+  const coupling = learnCoupling(setup, places, assumedCoupling(facts.map(stiffnessOf)));
+  return { coupling, drifts: facts.map((string, place) => learnDrift(setup, places, place, string, coupling)) };
+}
+
+const unknownString: CoachString = { material: 'nylon', wound: false, daysSinceChange: null, linearDensityKilogramsPerMetre: null };
 
 /** An earlier retune as the log has it. `cents` of a turn: how far it took its string; positive = tightened. */
 export type LearnedRetune = {
@@ -18,6 +34,8 @@ export type LearnedRetune = {
 /** What the coach may learn from: earlier retunes of this string set, oldest first. */
 export type Learned = { readonly retunes: readonly LearnedRetune[] };
 
+type Known = Omit<Setup, 'present'>;
+
 /** Creep between two readings is known no better than this, as a sigma in cents for each semitone turned lately. */
 const creepSigmaCents = 0.8;
 /** A wait this long between two readings lets weather and playing in: they tell nothing of the pegs. */
@@ -25,7 +43,7 @@ const longestGapSeconds = 600;
 
 /** Newtons that each place gained by the turns between two moments of a retune. */
 const gainedBetween = (
-  setup: Setup,
+  setup: Known,
   places: readonly Place[],
   { turns, wanted }: LearnedRetune,
   from: number,
@@ -37,18 +55,18 @@ const gainedBetween = (
       .reduce((sum, { cents }) => sum + newtonsOf(setup, { course, string }, wanted[course]?.[string], cents), 0),
   );
 
-const newtonsOf = (setup: Setup, { course, string }: Place, ended: number | undefined, cents: number): number =>
+const newtonsOf = (setup: Known, { course, string }: Place, ended: number | undefined, cents: number): number =>
   ended === undefined ? 0 : pullNewtons(setup, course, string, ended) * (1 - 2 ** (-cents / 600));
 
 /** The belief after every pair of readings of one string between which others were turned and it was not. */
-export function learnCoupling(setup: Setup, places: readonly Place[], assumed: Coupling): Coupling {
+function learnCoupling(setup: Known, places: readonly Place[], assumed: Coupling): Coupling {
   return (setup.learned?.retunes ?? []).reduce(
     (coupling, retune) => places.reduce((belief, _, of) => learnRow(setup, places, retune, of, belief), coupling),
     assumed,
   );
 }
 
-function learnRow(setup: Setup, places: readonly Place[], retune: LearnedRetune, of: number, assumed: Coupling): Coupling {
+function learnRow(setup: Known, places: readonly Place[], retune: LearnedRetune, of: number, assumed: Coupling): Coupling {
   const place = places[of];
   if (place === undefined) return assumed;
   const mine = (row: Place): boolean => row.course === place.course && row.string === place.string;
@@ -67,7 +85,7 @@ function learnRow(setup: Setup, places: readonly Place[], retune: LearnedRetune,
 }
 
 /** What was learned of one string's creep. Where other pegs were turned after a reading, what they did is added to it first. */
-export function learnDrift(setup: Setup, places: readonly Place[], of: number, string: CoachString, coupling: Coupling): Drift {
+function learnDrift(setup: Known, places: readonly Place[], of: number, string: CoachString, coupling: Coupling): Drift {
   const place = places[of];
   const retunes = setup.learned?.retunes ?? [];
   if (place === undefined) throw new RangeError(`no string at place ${of} of ${places.length}`);

@@ -10,7 +10,7 @@ export const scaleLengthOf = ({ instrument }: Pick<Setup, 'instrument'>, course:
   millimetres(instrument.courses[course]?.scaleLengthMillimetres ?? instrument.scaleLengthMillimetres);
 
 /** The pull of one string at a pitch, in newtons. */
-export function pullNewtons(setup: Setup, course: number, string: number, at: number): number {
+export function pullNewtons(setup: Pick<Setup, 'instrument' | 'wanted'>, course: number, string: number, at: number): number {
   const { instrument, wanted } = setup;
   const density = instrument.courses[course]?.strings[string]?.linearDensityKilogramsPerMetre ?? null;
   if (density !== null) return tensionNewtons(kilogramsPerMetre(density), scaleLengthOf(setup, course), pitch(at));

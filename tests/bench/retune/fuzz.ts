@@ -1,5 +1,19 @@
 // Whatever comes: a coach under random events, and whether a player who does as told still gets to the end.
-import { type Advice, advise, type CoachEvent, type CoachState, hear, start, step } from '#shared/guidance/index.ts';
+import { assumedCoupling } from '#shared/guidance/coupling.ts';
+import {
+  type Advice,
+  advise,
+  type CoachEvent,
+  type CoachState,
+  type Drift,
+  hear,
+  learn,
+  type Lessons,
+  type Setup,
+  start,
+  step,
+} from '#shared/guidance/index.ts';
+import { stiffnessOf } from '#shared/guidance/pull.ts';
 import { type InstrumentPreset, instrumentPresets } from '#shared/instruments/index.ts';
 import { type Random, seededRandom } from '#shared/simulation/strings/index.ts';
 import { breakShare, confirmShare, linearDensity } from '#shared/tension/index.ts';
@@ -46,7 +60,7 @@ function drawScene(random: Random): Scene {
     if (course === atLimit && limits.every((cents) => Math.abs(cents) < 700)) return strings.map((pitch) => at(pitch, Math.min(...limits)));
     return strings.map((pitch) => at(pitch, isWithin ? 100 * semitones : 0));
   });
-  const begun = start({
+  const setup: Setup = {
     instrument: {
       scaleLengthMillimetres: preset.scaleLengthMillimetres,
       courses: preset.courses.map(({ strings, scaleLengthMillimetres }) => ({
@@ -65,9 +79,28 @@ function drawScene(random: Random): Scene {
     lead: random.chance(0.4) ? { untilSeconds: 900, capCents: 15 } : null,
     undershootCents: random.chance(0.3) ? 20 : 0,
     strumCheck: random.chance(0.5),
-  });
+  };
   const places = home.flatMap((strings, course) => strings.map((_, string) => [course, string] as const));
-  return { preset, places, wanted, start: begun, shareAt };
+  return { preset, places, wanted, start: start(setup, lessonsOf(setup)), shareAt };
+}
+
+const drifts = new Map<string, Drift>();
+
+/** What is assumed of these strings: worked out once for all strings of one kind and age, because it takes longer than a whole run. */
+function lessonsOf(setup: Setup): Lessons {
+  const strings = setup.instrument.courses.flatMap((course) => course.strings);
+  return {
+    coupling: assumedCoupling(strings.map(stiffnessOf)),
+    drifts: strings.map((string) => {
+      const key = `${string.material} ${string.wound} ${string.daysSinceChange}`;
+      const drift =
+        drifts.get(key) ??
+        learn({ ...setup, instrument: { ...setup.instrument, courses: [{ strings: [string] }] }, wanted: [[440]] }).drifts[0];
+      if (drift === undefined) throw new RangeError('nothing learned of one string');
+      drifts.set(key, drift);
+      return drift;
+    }),
+  };
 }
 
 /** What is wrong with a state and its advice. */

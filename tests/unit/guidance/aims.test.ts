@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { advise, type CoachState, type Learned, type Setup, start, step } from '#shared/guidance/index.ts';
+import { advise, type CoachState, learn, type Learned, type Setup, start, step } from '#shared/guidance/index.ts';
 import { hertzOf } from '../../support/pitches.ts';
 
 const string = { material: 'nylon', wound: false, daysSinceChange: 60, linearDensityKilogramsPerMetre: 0.0005 } as const;
@@ -126,5 +126,21 @@ describe('lead', () => {
     const [first] = strings(start(setup({ instrument: long, present, wanted, lead: leadFor(60) })));
     expect(first?.leadCents).toBeGreaterThan(0);
     expect(first?.leadCents).toBeLessThan(2);
+  });
+});
+
+describe('what was learned', () => {
+  const learned = { retunes: [evening(0, 200, [0, 4, 4, 4], -86_400)] };
+
+  test('serves every tuning of the string set, and makes the same coach as learning anew', () => {
+    const lessons = learn(setup({ learned }));
+    expect(start(setup({ learned }), lessons)).toEqual(start(setup({ learned })));
+    const elsewhere = setup({ learned, wanted: hertzOf('G4 Bb3 Eb4 Bb4'), lead: leadFor(10) });
+    expect(start(elsewhere, lessons)).toEqual(start(elsewhere));
+  });
+
+  test('of other strings is refused', () => {
+    const lessons = learn(setup());
+    expect(() => start(setup(), { ...lessons, drifts: lessons.drifts.slice(0, 3) })).toThrow(RangeError);
   });
 });

@@ -46,6 +46,25 @@ describe('whose sound is it?', () => {
     }
   });
 
+  test('nor is one three frets or more up a string that ran away', () => {
+    for (const fret of [3, 4, 6, 8]) {
+      const fretted = pluck(begin('G4 C4 E4 A4', 'G4 Bb3 E4 A4'), off(home[1]?.[0], 100 * fret + 6), 1);
+      expect(fretted.state.stopped).toBeNull();
+      expect(advise(fretted.state)).toMatchObject({ course: 1, action: 'pluck' });
+      expect(advise(pluck(fretted.state, home[1]?.[0] ?? 0, 4).state)).toMatchObject({ course: 1, action: 'loosen' });
+    }
+  });
+
+  test('where any course may be plucked, one that has had its turn is not found elsewhere while another waits: that one is asked for by name', () => {
+    const following = step(begin('G4 C4 E4 A4', 'G4 C4 E4 Bb4'), { kind: 'follow', atSeconds: 0, on: true }).state;
+    const found = pluck(following, home[3]?.[0] ?? 0, 0).state;
+    const strayed = pluck(found, off(home[0]?.[0], -110), 4);
+    expect(strayed.said).toEqual(['That could be course 1 or 4: pluck course 1.']);
+    const again = pluck(strayed.state, off(home[0]?.[0], -110), 8);
+    expect(advise(again.state)).toMatchObject({ course: 3, action: 'tighten' });
+    expect(advise(again.state).centsToGo).toBeCloseTo(410, -1);
+  });
+
   test('a string rings on after it has landed: its sound is not the next one’s, tuned alike', () => {
     const state = begin('F4 C4 E4 G4', 'G4 C4 E4 G4');
     const turned = pluck(state, hertzOf('F4')[0]?.[0] ?? 0, 0, 0.3).state;
@@ -95,5 +114,13 @@ describe('after a strum', () => {
       ringing = hear(ringing, { atSeconds: at, hertz: home[3]?.[0] ?? 0, sigmaCents: 0.2, steady: true, sincePluckSeconds: at - 2 }).state;
     expect(ringing.strings[3]?.landedAtSeconds).toBeNull();
     expect(pluck(ringing, home[3]?.[0] ?? 0, 7).state.phase).toBe('done');
+  });
+
+  test('a pluck at the very moment when the strum was read is heard from its first frame to its last', () => {
+    const strumming = start({ instrument, present: home, wanted: home, toleranceCents: 3, atSeconds: 0, strumCheck: true });
+    const courses = home.map(([hertz = 0], course) => [course === 3 ? { refusal: 'unclear' } : { hertz, sigmaCents: 0.3 }]);
+    const atSeconds = 3.1;
+    const asked = step(strumming, { kind: 'strum', atSeconds, courses }).state;
+    expect(pluck(asked, home[3]?.[0] ?? 0, atSeconds, 0.9).state.phase).toBe('done');
   });
 });

@@ -54,6 +54,18 @@ describe('what the player may not see', () => {
   });
 });
 
+describe('the wrong peg', () => {
+  test('a course that was not asked for and is run up stops the guidance, and is the one to see to', () => {
+    const found = sound(begin(), 1, home[1]?.[0] ?? 0, 0.2, 0).state;
+    const wrong = sound(found, 3, off(home[3]?.[0], 420), 0.3, 2);
+    expect(wrong.effects).toContainEqual({ kind: 'cue', cue: 'stop' });
+    expect(advise(wrong.state)).toMatchObject({ course: 3, action: 'stop' });
+    expect(advise(wrong.state).centsToGo).toBeLessThan(0);
+    const loosened = sound(wrong.state, 3, wrong.state.strings[3]?.aimHertz ?? 0, 1.5, 4).state;
+    expect(advise(loosened)).toMatchObject({ course: 1, action: 'pluck' });
+  });
+});
+
 describe('pegs with play', () => {
   test('a lowered string is taken below its aim first, and lands only when it has come up', () => {
     const state = sound(begin({ undershootCents: 20 }), 1, home[1]?.[0] ?? 0, 0.2, 0).state;
