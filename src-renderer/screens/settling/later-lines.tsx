@@ -9,7 +9,7 @@ import { stateOf, tuningOn } from '../../stores/strings.ts';
 import { Choice } from '../../ui/choice.tsx';
 import { Field } from '../../ui/field.tsx';
 import { momentOf, proposedTime, retuneByWords, tonightWords } from './hold-at.ts';
-import { nextTunings } from './next-tunings.ts';
+import { homeChoice, nextTunings } from './next-tunings.ts';
 import styles from './later-lines.module.css';
 
 type Props = {
@@ -29,7 +29,7 @@ export function LaterLines({ overview, tunings, settings, log, now }: Props) {
   const [chosen, setChosen] = useState<string | null>(null);
   const id = chosen ?? options[0]?.value ?? null;
   const holdAt = momentOf(time, now);
-  const found = useLater({ overview, tunings, settings, log, now }, id, holdAt);
+  const found = useLater({ overview, tunings, settings, log, now, isAway: options[0]?.value === homeChoice }, id, holdAt);
   if (id === null) return null;
   const by = found?.by === undefined || found.by === null || holdAt === null ? null : retuneByWords(found.by, holdAt, now);
   const night = found?.night === undefined || found.night === null ? null : tonightWords(found.night);
@@ -62,7 +62,11 @@ export function LaterLines({ overview, tunings, settings, log, now }: Props) {
 type Found = { readonly by: RetuneBy | null; readonly night: Tonight | null };
 
 /** Both forecasts; they take a while, so the page is shown first. */
-function useLater({ overview, tunings, settings, log, now }: Props, tuningId: string | null, holdAt: number | null): Found | null {
+function useLater(
+  { overview, tunings, settings, log, now, isAway }: Props & { readonly isAway: boolean },
+  tuningId: string | null,
+  holdAt: number | null,
+): Found | null {
   const [found, setFound] = useState<Found | null>(null);
   const minute = Math.floor(now / 60) * 60;
   useEffect(() => {
@@ -74,12 +78,12 @@ function useLater({ overview, tunings, settings, log, now }: Props, tuningId: st
       const home = tuningOn(overview, null, settings);
       setFound({
         by: to === null || holdAt === null ? null : retuneBy({ ...way, wanted: to.hertz }, holdAt),
-        night: home === null ? null : leaveIt({ ...way, wanted: home.hertz }, minute + day),
+        night: home === null || !isAway ? null : leaveIt({ ...way, wanted: home.hertz }, minute + day),
       });
     });
     return () => clearTimeout(timer);
     // Once a minute is enough.
     // oxlint-disable-next-line react-hooks/exhaustive-deps
-  }, [overview, tunings, settings, log, minute, tuningId, holdAt]);
+  }, [overview, tunings, settings, log, minute, isAway, tuningId, holdAt]);
   return found;
 }

@@ -97,7 +97,7 @@ export function SettlingPage({ overview, rows, log, now, toleranceCents, onYear 
       ) : (
         <Board rows={asSeen(rows, overview.instrument)} axis={axis} now={now} toleranceCents={toleranceCents} />
       )}
-      {isTable || tunings === undefined || settings === undefined ? null : (
+      {isTable || isUnheard || tunings === undefined || settings === undefined ? null : (
         <LaterLines overview={overview} tunings={tunings} settings={settings} log={log} now={now} />
       )}
       <div className={styles['bottom']}>

@@ -25,6 +25,8 @@ type Props = {
 const usualGauge = 0.7;
 /** With more courses than this, each has less room. */
 const mostRoomyRows = 4;
+/** On boards that reach farther than this, in cents, 20 is named, else 10. */
+const wideCents = 24;
 /** Air after today, so that its dots are whole. */
 const airMilliseconds = 4 * 86_400_000;
 /** Names of months nearer to the saddle than this share of the board have no room. */
@@ -35,6 +37,7 @@ export function YearBoard({ rows, year, notes, times, toleranceCents, now }: Pro
   const axis = { kind: 'linear', from: year.from, until: year.until + airMilliseconds } as const;
   const months = monthsOf(year);
   const boundCents = boundOf(rows);
+  const named = boundCents > wideCents ? 20 : 10;
   return (
     <div className={boardStyles['board']}>
       <div className={`small faint ${styles['strip']}`} aria-hidden="true">
@@ -76,10 +79,11 @@ export function YearBoard({ rows, year, notes, times, toleranceCents, now }: Pro
               <figure className={rowStyles['board']}>
                 <YearChart picture={picture} />
                 <div className={`small ${labelStyles['labels']}`} aria-hidden="true">
-                  {[10, 0, -10].map((cents) => (
+                  {[named, 0, -named].map((cents) => (
                     <span
                       key={cents}
-                      className={labelStyles['cents']}
+                      className={`${labelStyles['cents']} ${styles['cents']}`}
+                      data-zero={cents === 0}
                       style={{ top: `${((boundCents - cents) / (2 * boundCents)) * 100}%` }}
                     >
                       {cents > 0 ? '+' : ''}
