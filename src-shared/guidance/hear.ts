@@ -112,9 +112,10 @@ function matchOf(state: CoachState, { hertz: heard, others = [] }: Frame, goesOn
   const courses = new Set(isUnderWay ? [current.course] : here.map(({ course }) => course));
   const [only] = courses;
   if (only === undefined || courses.size > 1) return match;
-  // One that has had its turn is not preferred to one that is still waiting: a course is asked for by name.
-  const isWaiting = (course: number): boolean => state.queue.some((place) => state.strings[place]?.course === course);
-  return !isWaiting(only) && match.candidates.some(isWaiting) ? match : asFor(only);
+  // A string that has had its turn is not preferred to one that is still waiting: a course is asked for by name.
+  const waiting = state.queue.flatMap((place) => state.strings[place] ?? []);
+  const isWaiting = waiting.some((one) => one.course === only && (isUnderWay || here.includes(one)));
+  return !isWaiting && waiting.some(({ course }) => match.candidates.includes(course)) ? match : asFor(only);
 }
 
 /**

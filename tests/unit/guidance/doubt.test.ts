@@ -65,6 +65,30 @@ describe('whose sound is it?', () => {
     expect(advise(again.state).centsToGo).toBeCloseTo(410, -1);
   });
 
+  test('nor is a string that has had its turn preferred because the other one of its course still waits', () => {
+    const [high, low] = [261.63, 130.81];
+    const pairs = { scaleLengthMillimetres: 432, courses: [0, 1].map(() => ({ strings: [string, string] })) };
+    const setup = {
+      instrument: pairs,
+      present: [
+        [high, off(low, 90)],
+        [off(high, 30), low],
+      ],
+      wanted: [
+        [high, low],
+        [high, low],
+      ],
+      toleranceCents: 3,
+      atSeconds: 0,
+    };
+    const following = step(start(setup), { kind: 'follow', atSeconds: 0, on: true }).state;
+    expect(advise(following)).toMatchObject({ course: 0, string: 1 });
+    const heard = pluck(following, low, 1);
+    expect(heard.said).toEqual(['That could be course 2 or 1: pluck course 2.']);
+    const again = pluck(heard.state, low, 4);
+    expect(again.effects).toContainEqual(expect.objectContaining({ kind: 'record', course: 0, string: 1 }));
+  });
+
   test('a string rings on after it has landed: its sound is not the next one’s, tuned alike', () => {
     const state = begin('F4 C4 E4 G4', 'G4 C4 E4 G4');
     const turned = pluck(state, hertzOf('F4')[0]?.[0] ?? 0, 0, 0.3).state;
