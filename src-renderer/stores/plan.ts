@@ -5,13 +5,15 @@ import { coachInstrument, daysSinceChanged } from '#shared/strung/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { stateOf, type TuningHere, tuningOn } from './strings.ts';
 
-/** A retune before it begins: from where to where, where the strings are now, and the coach that would lead it. */
-export type Plan = {
+/** From where to where, and where the strings are now. */
+export type Way = {
   readonly from: TuningHere;
   readonly to: TuningHere;
   readonly present: readonly (readonly number[])[];
-  readonly coach: CoachState;
 };
+
+/** A retune before it begins: its way, and the coach that would lead it. */
+export type Plan = Way & { readonly coach: CoachState };
 
 type Wanted = {
   readonly overview: Overview;
@@ -28,22 +30,30 @@ type Wanted = {
 /** How far an aim may lie beside its pitch for the sake of settling, in cents. */
 const leadCapCents = 15;
 
-/** Plans a retune; null where the instrument cannot take the tuning's moves. */
-export function planRetune({ overview, tunings, tuning, settings, log, leadUntil, now }: Wanted): Plan | null {
+/** The way of a retune, known at once; null where the instrument cannot take the tuning's moves. */
+export function wayTo({ overview, tunings, tuning, settings }: Pick<Wanted, 'overview' | 'tunings' | 'tuning' | 'settings'>): Way | null {
   const to = tuningOn(overview, tuning, settings);
   if (to === null) return null;
   const { tuning: from, present } = stateOf(overview, tunings, settings);
+  return { from, to, present };
+}
+
+/** Plans a retune, which takes as long as the log is rich, up to some hundred milliseconds; null where the instrument cannot take the tuning's moves. */
+export function planRetune({ log, leadUntil, now, ...wanted }: Wanted): Plan | null {
+  const way = wayTo(wanted);
+  if (way === null) return null;
+  const { overview, settings } = wanted;
   const { instrument, stringSet } = overview;
   const coach = start({
     instrument: coachInstrument(instrument, stringSet, (course, string) =>
       daysSinceChanged(stringSet, log.changes, { course, string }, now),
     ),
-    present,
-    wanted: to.hertz,
+    present: way.present,
+    wanted: way.to.hertz,
     toleranceCents: settings.toleranceCents,
     atSeconds: now / 1000,
     lead: leadUntil === null ? null : { untilSeconds: leadUntil / 1000, capCents: leadCapCents },
     learned: { retunes: retuneHistories(log) },
   });
-  return { from, to, present, coach };
+  return { ...way, coach };
 }

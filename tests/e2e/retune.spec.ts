@@ -66,7 +66,7 @@ for (const host of hosts) {
       await expect(page.getByText('first: loosen 2 semitones')).toBeVisible();
       await page.keyboard.press('Space');
       await expect(page.getByText('loosen', { exact: true })).toBeVisible();
-      await expect(page.getByText('Strum all strings')).toBeVisible({ timeout: 60_000 });
+      await expect(page.getByText('Strum all strings', { exact: true })).toBeVisible({ timeout: 60_000 });
       await expect(page.getByRole('heading', { level: 1, name: 'Wren is in Lantern E♭' })).toBeVisible({ timeout: 90_000 });
       await expect(page.getByText('Every reading is in the log.', { exact: false })).toBeVisible();
 

@@ -107,13 +107,27 @@ function useFinds(): readonly Group[] {
   const groups: readonly Group[] = [
     {
       heading: 'Screens',
-      finds: [...sections, { path: '/settings', words: 'Settings, help' }].map(({ path, words }) => ({
-        id: path,
-        words,
-        detail: '',
-        to: path,
-        search: on,
-      })),
+      finds: [...sections, { path: '/settings', words: 'Settings, help' }]
+        .map(({ path, words }) => ({
+          id: path,
+          words,
+          detail: '',
+          to: path,
+          search: on,
+        }))
+        .concat(
+          chosen === null
+            ? []
+            : [
+                {
+                  id: 'which',
+                  words: 'What am I in?',
+                  detail: `pluck every course of ${chosen.instrument.name}`,
+                  to: '/retune',
+                  search: { ...on, open: 'which' },
+                },
+              ],
+        ),
     },
     {
       heading: 'Instruments',

@@ -7,20 +7,23 @@ import { confirmShare } from '#shared/tension/index.ts';
 import { carry, type Tuning } from '#shared/tunings/index.ts';
 import { useHost } from '../../stores/host.tsx';
 import { useLibrary } from '../../stores/library.ts';
-import type { Plan } from '../../stores/plan.ts';
+import type { Way } from '../../stores/plan.ts';
 import { beginRetune } from '../../stores/retuning.ts';
 import { hearStrum } from '../../stores/session.ts';
 import { soundFor } from '../../stores/sound-choice.ts';
+import { takeBackLast, useUndo } from '../../stores/undo.ts';
 import { keepUndershoot, undershootOf } from '../../stores/undershoot.ts';
 import { Button } from '../../ui/button.tsx';
 import { Choice } from '../../ui/choice.tsx';
-import { useKeys } from '../../ui/keys.ts';
+import { useKeys, useUndoKey } from '../../ui/keys.ts';
+import { UndoLine } from '../../ui/undo-line.tsx';
 import { asSeen } from '../stack.ts';
 import { BreakConfirmation } from './break-confirmation.tsx';
 import { linesOf } from './lines.ts';
 import { PlanBoard } from './plan-board.tsx';
 import { type Lead, PlanNotes } from './plan-notes.tsx';
 import { PlanTime } from './plan-time.tsx';
+import { usePlans } from './use-plans.ts';
 import styles from './plan-page.module.css';
 
 type Props = {
@@ -28,11 +31,8 @@ type Props = {
   readonly tunings: readonly Tuning[];
   readonly tuning: Tuning | null;
   readonly settings: Settings;
-  /** The plan with its lead, and without. */
-  readonly withLead: Plan;
-  readonly withoutLead: Plan;
+  readonly way: Way;
   readonly now: number;
-  readonly leadUntil: number;
   readonly log: Output<'log.read'>;
 };
 
@@ -41,38 +41,42 @@ const leastLeadCents = 0.75;
 const rememberedLead = 'stillstring.lead';
 
 /** What will be done, before a peg is touched. */
-export function PlanPage({ overview, tunings, tuning, settings, withLead, withoutLead, now, leadUntil, log }: Props) {
+export function PlanPage({ overview, tunings, tuning, settings, way, now, log }: Props) {
   const host = useHost();
+  const navigate = useNavigate();
   const { data: status } = useLibrary('library.status', {});
   const [isAsking, setAsking] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   const [isLeadOn, setLeadOn] = useState(() => localStorage.getItem(rememberedLead) === 'on');
   const [isBelowFirst, setBelowFirst] = useState(() => undershootOf(overview.instrument.id) > 0);
-  const { from, to, present } = withoutLead;
+  const { from, to, present } = way;
+  const plans = usePlans({ overview, tunings, tuning, settings, log, now });
   const lines = linesOf(overview, from, to, present, settings.toleranceCents);
   const moving = lines.filter(({ turn }) => turn !== null).sort((a, b) => (a.turn ?? 0) - (b.turn ?? 0));
   const nearBreaking = moving.filter(({ cents, after }) => cents > 0 && (after.breakShare ?? 0) > confirmShare);
   const leads = moving.flatMap((line): Lead[] => {
-    const leadCents = withLead.coach.strings.find(({ course }) => course === line.course)?.leadCents ?? 0;
+    const leadCents = plans.known?.withLead.coach.strings.find(({ course }) => course === line.course)?.leadCents ?? 0;
     return Math.abs(leadCents) < leastLeadCents ? [] : [{ line, leadCents }];
   });
 
   const begin = () => {
     setAsking(false);
-    const plan = isLeadOn ? withLead : withoutLead;
+    const planned = plans.known ?? plans.make();
+    if (planned === null) return;
     beginRetune({
       host,
       overview,
       tuning,
-      plan,
+      plan: isLeadOn ? planned.withLead : planned.withoutLead,
       settings,
       log,
-      until: leadUntil,
+      until: planned.leadUntil,
       isTouchUp: false,
       sound: soundFor(overview, settings, status),
     }).catch((fault: unknown) => setProblem(fault instanceof Error ? fault.message : String(fault)));
   };
   const startListening = () => (nearBreaking.length > 0 ? setAsking(true) : begin());
+  const ask = () => void navigate({ to: '/retune', search: { on: overview.instrument.id, open: 'which' } });
   const hear = () => hearStrum(to.hertz.flat());
   const takeLead = (isOn: boolean) => {
     localStorage.setItem(rememberedLead, isOn ? 'on' : 'off');
@@ -82,7 +86,9 @@ export function PlanPage({ overview, tunings, tuning, settings, withLead, withou
     keepUndershoot(overview.instrument.id, isOn);
     setBelowFirst(isOn);
   };
-  useKeys({ ' ': startListening, PageDown: startListening, h: hear });
+  const undo = useUndo();
+  useUndoKey(() => void takeBackLast());
+  useKeys({ ' ': startListening, PageDown: startListening, h: hear, w: ask });
 
   const chord = openChord(to.pitches.flat());
   return (
@@ -102,7 +108,7 @@ export function PlanPage({ overview, tunings, tuning, settings, withLead, withou
         lines={lines}
         moving={moving}
         leads={leads}
-        leadUntil={leadUntil}
+        leadUntil={plans.known?.leadUntil ?? now}
         isLeadOn={isLeadOn}
         onLead={takeLead}
         isBelowFirst={isBelowFirst}
@@ -116,7 +122,16 @@ export function PlanPage({ overview, tunings, tuning, settings, withLead, withou
         <Button shortcut="H" onPress={hear}>
           Hear it
         </Button>
-        <p className={`small faint ${styles['aside']}`}>Page Down starts too</p>
+        <Button look="plain" shortcut="W" onPress={ask}>
+          What am I in?
+        </Button>
+        <div className={styles['aside']}>
+          {undo.last === null && undo.problem === null ? (
+            <p className="small faint">Page Down starts too</p>
+          ) : (
+            <UndoLine last={undo.last} problem={undo.problem} onUndo={() => void takeBackLast()} />
+          )}
+        </div>
       </div>
       <BreakConfirmation overview={overview} lines={nearBreaking} isOpen={isAsking} onLeave={() => setAsking(false)} onGoOn={begin} />
     </div>

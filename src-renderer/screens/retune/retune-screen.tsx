@@ -6,18 +6,19 @@ import type { Tuning } from '#shared/tunings/index.ts';
 import { useChosenInstrument } from '../../stores/chosen.ts';
 import { useNow } from '../../stores/clock.ts';
 import { useLibrary } from '../../stores/library.ts';
-import { planRetune } from '../../stores/plan.ts';
+import { wayTo } from '../../stores/plan.ts';
 import { retuning } from '../../stores/retuning.ts';
-import { horizonSeconds, useLog } from '../../stores/settling.ts';
+import { useLog } from '../../stores/settling.ts';
 import { Nothing } from '../../ui/nothing.tsx';
 import { DonePage } from './done-page.tsx';
 import { ListenPage } from './listen-page.tsx';
 import { PlanPage } from './plan-page.tsx';
+import { WhichPage } from './which-page.tsx';
 
 /** Retune: plan, then listen, then done. */
 export function RetuneScreen() {
   const overview = useChosenInstrument();
-  const { on, to } = useSearch({ strict: false });
+  const { on, to, open } = useSearch({ strict: false });
   const { data: tunings } = useLibrary('tunings.list', {});
   const { data: settings } = useLibrary('settings.read', {});
   const { data: overviews } = useLibrary('overview.read', {});
@@ -35,6 +36,7 @@ export function RetuneScreen() {
       />
     );
   }
+  if (open === 'which') return <WhichPage key={overview.instrument.id} overview={overview} tunings={tunings} settings={settings} />;
   const tuning = tunings.find(({ id }) => id === to) ?? null;
   return (
     <Planning
@@ -56,34 +58,15 @@ type PlanningProps = {
 
 const minute = 60_000;
 
-/** Plans with what the log of the strings teaches, with a lead and without. */
+/** The way is known at once; what the log teaches of it follows. */
 function Planning({ overview, tunings, tuning, settings }: PlanningProps) {
   const now = Math.floor(useNow() / minute) * minute;
-  const leadUntil = now + horizonSeconds * 1000;
   const { data: log } = useLog(overview);
-  // What the log teaches of every string takes a while to work out: it is done when something changed, and once a minute.
-  const plans = useMemo(() => {
-    if (log === undefined) return undefined;
-    const plan = (until: number | null) => planRetune({ overview, tunings, tuning, settings, log, leadUntil: until, now });
-    return { withLead: plan(leadUntil), withoutLead: plan(null) };
-  }, [overview, tunings, tuning, settings, log, leadUntil, now]);
-  if (plans === undefined || log === undefined) return null;
-  const { withLead, withoutLead } = plans;
-  if (withLead === null || withoutLead === null) {
+  const way = useMemo(() => wayTo({ overview, tunings, tuning, settings }), [overview, tunings, tuning, settings]);
+  if (way === null) {
     const title = `${tuning?.name ?? 'This tuning'} has other courses than ${overview.instrument.name}`;
     return <Nothing title={title} sentence="Choose one that the instrument can take." to="/tunings" words="Go to the tunings" />;
   }
-  return (
-    <PlanPage
-      overview={overview}
-      tunings={tunings}
-      tuning={tuning}
-      settings={settings}
-      withLead={withLead}
-      withoutLead={withoutLead}
-      now={now}
-      leadUntil={leadUntil}
-      log={log}
-    />
-  );
+  if (log === undefined) return null;
+  return <PlanPage overview={overview} tunings={tunings} tuning={tuning} settings={settings} way={way} now={now} log={log} />;
 }

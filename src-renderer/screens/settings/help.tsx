@@ -12,6 +12,7 @@ const keys = [
   ['H', 'hear the pitch, or the tuning, that is wanted'],
   ['T', 'touch up: the tuning it is in, any course, from anywhere'],
   ['S', 'check the strings, on the Settling page'],
+  ['W', 'on the plan: pluck every course to find out what the instrument is in'],
   ['Ctrl K, or Cmd K', 'find an instrument, a tuning, a song or a page'],
   ['Arrows', 'move through a list; Enter takes what is open'],
   ['/', 'search the tunings'],
