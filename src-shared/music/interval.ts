@@ -15,6 +15,20 @@ const letters = 'CDEFGAB';
 /** Semitones of the natural letters above C, which are also those of the perfect and major intervals above a unison. */
 const naturals = [0, 2, 4, 5, 7, 9, 11];
 
+/** Keeps what was worked out for two texts: a library of thousands of tunings asks for the same few hundred pairs over and over. */
+function kept<One extends string, Other extends string, Result>(
+  work: (one: One, other: Other) => Result,
+): (one: One, other: Other) => Result {
+  const known = new Map<One, Map<Other, Result>>();
+  return (one, other) => {
+    const here = known.get(one) ?? new Map<Other, Result>();
+    known.set(one, here);
+    const result = here.get(other) ?? work(one, other);
+    here.set(other, result);
+    return result;
+  };
+}
+
 /** Letters from C0 up. */
 const step = (pitch: SpelledPitch): number => letters.indexOf(pitch.charAt(0)) + 7 * Number(pitch.slice(pitchClass(pitch).length));
 
@@ -24,13 +38,13 @@ const plainSize = (steps: number): number => (naturals[steps % 7] ?? 0) + 12 * M
 const isPerfect = (steps: number): boolean => steps % 7 === 0 || steps % 7 === 3 || steps % 7 === 4;
 
 /** The spelled interval from one pitch to another. `distance('E4', 'Eb4')` → `-1A`; `distance('E4', 'D#4')` → `-2m`. */
-export function distance(from: SpelledPitch, to: SpelledPitch): SpelledInterval {
+export const distance = kept((from: SpelledPitch, to: SpelledPitch): SpelledInterval => {
   const [steps, semitones] = [step(to) - step(from), semitonesBetween(from, to)];
   const isDown = steps < 0 || (steps === 0 && semitones < 0);
   const size = Math.abs(steps);
   const beyond = (isDown ? -semitones : semitones) - plainSize(size);
   return `${isDown ? '-' : ''}${size + 1}${qualityOf(beyond, isPerfect(size))}` as SpelledInterval;
-}
+});
 
 function qualityOf(beyond: number, perfect: boolean): string {
   if (beyond > 0) return 'A'.repeat(beyond);
@@ -52,7 +66,7 @@ function partsOf(interval: SpelledInterval): { readonly steps: number; readonly 
  * The pitch that lies an interval from another, spelled as the interval says; where that takes more than one sign it is
  * respelled plainly. `transpose('B3', '-2m')` → `A#3`. Throws RangeError where the pitch has no stored form.
  */
-export function transpose(pitch: SpelledPitch, interval: SpelledInterval): SpelledPitch {
+export const transpose = kept((pitch: SpelledPitch, interval: SpelledInterval): SpelledPitch => {
   const { steps, semitones } = partsOf(interval);
   const [place, number] = [step(pitch) + steps, pitchMidi(pitch) + semitones];
   const letter = letters.charAt(((place % 7) + 7) % 7);
@@ -62,7 +76,7 @@ export function transpose(pitch: SpelledPitch, interval: SpelledInterval): Spell
   const moved = pitchNamed(number, name);
   if (moved === null) throw new RangeError(`cannot move ${pitch} by ${interval}`);
   return moved;
-}
+});
 
 /** Signed semitones from one pitch to another. `semitonesBetween('E4', 'Eb4')` → −1. */
 export const semitonesBetween = (from: SpelledPitch, to: SpelledPitch): number => pitchMidi(to) - pitchMidi(from);

@@ -73,11 +73,18 @@ const naturals: Readonly<Record<string, number>> = { C: 0, D: 2, E: 4, F: 5, G: 
 const numberOf = (name: string, octave: number): number =>
   12 * (octave + 1) + (naturals[name.charAt(0)] ?? Number.NaN) + (name.charAt(1) === 'b' ? 1 - name.length : name.length - 1);
 
+/** The numbers of the pitches that were asked for: there are some hundred of them, and a large library asks for each a thousand times. */
+const numbers = new Map<string, Midi>();
+
 /** MIDI number, A4 = 69; the octave belongs to the letter, so `B#3` is 60 and `Cb4` is 59. Throws RangeError for what is no pitch. */
 export function pitchMidi(pitch: SpelledPitch): Midi {
+  const known = numbers.get(pitch);
+  if (known !== undefined) return known;
   if (!pitchSchemaPattern.test(pitch)) throw new RangeError(`not a spelled pitch: ${pitch}`);
   const name = pitchClass(pitch);
-  return midi(numberOf(name, Number(pitch.slice(name.length))));
+  const number = midi(numberOf(name, Number(pitch.slice(name.length))));
+  numbers.set(pitch, number);
+  return number;
 }
 
 /** Frequency in equal temperament at the given reference pitch of A4. `pitchHertz('A4', hertz(440))` → 440. */

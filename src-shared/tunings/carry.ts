@@ -1,4 +1,4 @@
-import { distance, semitonesBetween, type SpelledInterval, transpose } from '#shared/music/index.ts';
+import { distance, pitchMidi, type SpelledInterval, type SpelledPitch, transpose } from '#shared/music/index.ts';
 import type { OpenPitches } from './moves.ts';
 import type { Tuning } from './tuning.ts';
 
@@ -54,6 +54,7 @@ const courseMoves = (tuning: Written, course: number): readonly SpelledInterval[
 export function homeShape(home: OpenPitches): string | null {
   const first = home[0]?.[0];
   if (first === undefined) return null;
-  const classes = home.map((strings) => [...new Set(strings.map((pitch) => ((semitonesBetween(first, pitch) % 12) + 12) % 12))]);
-  return classes.every((course) => course.length === 1) ? classes.join(' ') : null;
+  const above = (pitch: SpelledPitch): number => (((pitchMidi(pitch) - pitchMidi(first)) % 12) + 12) % 12;
+  const classes = home.map(([lead = first]) => above(lead));
+  return home.every((strings, course) => strings.every((pitch) => above(pitch) === classes[course])) ? classes.join(' ') : null;
 }

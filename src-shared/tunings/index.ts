@@ -5,7 +5,7 @@
 
 export { tuningCourseSchema, tuningSchema, type Tuning, type TuningCourse } from './tuning.ts';
 export { carry, carryOrWhy, type Carried, type DoesNotApply } from './carry.ts';
-export { duplicates, sameTuning, semitonesApart } from './same.ts';
+export { duplicates, lyingOf, sameTuning, semitonesApart, type Lying } from './same.ts';
 export { moveOrder, movesBetween, movesFromPresent, type Move, type OpenPitches, type PresentMove } from './moves.ts';
 export { wantedHertz } from './wanted.ts';
 export { tuningPresets, type TuningPreset } from './presets/index.ts';

@@ -8,7 +8,8 @@ type Compared = Pick<Tuning, 'courses' | 'home'>;
 const steps = (tuning: Compared): readonly string[] =>
   tuning.home.map((strings, course) => {
     const each = strings.map((from, string) => semitonesBetween(from, tuning.courses[course]?.pitches[string] ?? from));
-    return (new Set(each).size === 1 ? each.slice(0, 1) : each).join(',');
+    const [first] = each;
+    return each.every((step) => step === first) ? String(first) : each.join(',');
   });
 
 /** What two rows have in common that are one tuning: the shape of the homes, the moves, the offsets. Spelling, name and tags don't count. */
@@ -29,16 +30,24 @@ export const sameTuning = (one: Compared, other: Compared): boolean => likenessK
 export const duplicates = <Row extends Compared>(tunings: readonly Row[]): readonly (readonly Row[])[] =>
   [...Map.groupBy(tunings, likenessKey).values()].filter((group) => group.length > 1);
 
+/** Where a tuning lies among those with the same chord shapes and offsets: `family` is alike for them all, `semitones` how far its first course is from home. */
+export type Lying = { readonly family: string; readonly semitones: number };
+
+/** Null where the strings of a course are not octaves of one another, or move apart. Open D on a ukulele → 2 semitones, in the family of open C. */
+export function lyingOf(tuning: Compared): Lying | null {
+  const shape = homeShape(tuning.home);
+  const each = steps(tuning).map(Number);
+  const [first = Number.NaN] = each;
+  if (shape === null || !each.every(Number.isInteger)) return null;
+  const offsets = tuning.courses.map(({ offsetCents }) => offsetCents);
+  return { family: [shape, each.map((step) => step - first).join(' '), offsets.join(' ')].join(' / '), semitones: first };
+}
+
 /**
  * By how many semitones one tuning lies above another that has the same chord shapes and offsets; 0 where they are one tuning, null where the shapes
  * are others. Open D over open C on a ukulele → 2.
  */
 export function semitonesApart(one: Compared, other: Compared): number | null {
-  const shape = homeShape(one.home);
-  if (shape === null || shape !== homeShape(other.home)) return null;
-  if (one.courses.some(({ offsetCents }, course) => offsetCents !== other.courses[course]?.offsetCents)) return null;
-  const [ours, theirs] = [steps(one), steps(other)];
-  const apart = new Set(ours.map((step, course) => Number(step) - Number(theirs[course])));
-  const [first = Number.NaN] = apart;
-  return apart.size === 1 && Number.isInteger(first) ? first : null;
+  const [ours, theirs] = [lyingOf(one), lyingOf(other)];
+  return ours !== null && ours.family === theirs?.family ? ours.semitones - theirs.semitones : null;
 }

@@ -3,7 +3,7 @@ import { stringing, type Stringing } from '#shared/instruments/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { type TuningHere, tuningOn } from '../../stores/strings.ts';
 import { chordText } from '../../ui/note-names.ts';
-import { marginOn } from './tuning-rows.ts';
+import { marginOn } from './here.ts';
 
 /** A tuning on one of the player's instruments. */
 export type CarriedTo = {

@@ -12,17 +12,16 @@ type Props = {
   readonly tuning: Tuning;
   readonly others: readonly Overview[];
   readonly settings: Settings;
-  readonly isOpen: boolean;
   readonly onClose: () => void;
 };
 
 /** The same tuning on the other instruments: what it is there, and the way to plan it there. */
-export function CarryPage({ tuning, others, settings, isOpen, onClose }: Props) {
+export function CarryPage({ tuning, others, settings, onClose }: Props) {
   const navigate = useNavigate();
   const there = carriedTo(tuning, others, settings);
   const { cannot } = takersOf(tuning, others, settings);
   return (
-    <Confirmation title={`Carry ${tuning.name} to …`} isOpen={isOpen} onClose={onClose}>
+    <Confirmation title={`Carry ${tuning.name} to …`} isOpen onClose={onClose}>
       {there.length === 0 ? <p className="quiet">None of your other instruments has {tuning.courses.length} courses.</p> : null}
       <ul className={styles['list']}>
         {there.map(({ id, name, kind, to, chord, stringing, margin }) => (

@@ -2,7 +2,6 @@ import { useState } from 'react';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { useSaveTuning } from '../../stores/changes.ts';
 import { Field } from '../../ui/field.tsx';
-import { useWrittenIn } from '../../ui/written-in.ts';
 import { type Draft, draftOf, type Ground, type Problems, readDraft } from './draft.ts';
 import styles from './tunings.module.css';
 
@@ -19,7 +18,6 @@ export function EditLine({ tuning, ground, onWriting }: Props) {
   const [of, setOf] = useState(tuning);
   const [problems, setProblems] = useState<Problems>({});
   const save = useSaveTuning();
-  const area = useWrittenIn<HTMLDivElement>();
   // Saved, or taken back: the fields show what the library has now.
   if (of !== tuning) {
     setOf(tuning);
@@ -53,7 +51,7 @@ export function EditLine({ tuning, ground, onWriting }: Props) {
     />
   );
   return (
-    <div ref={area} className={styles['more']}>
+    <div className={styles['more']}>
       <div>{field('pitches', 'Open strings, the one nearest your eye first')}</div>
       <div className={styles['middle']}>{field('notes', 'Notes')}</div>
       <div>

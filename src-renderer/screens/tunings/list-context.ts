@@ -1,6 +1,7 @@
 import { createContext, useContext } from 'react';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import type { Song } from '#shared/sets/index.ts';
+import type { Tuning } from '#shared/tunings/index.ts';
 import type { Kin } from './relatives.ts';
 
 /** What all rows of the list stand on. */
@@ -8,6 +9,7 @@ export type ListGround = {
   readonly overview: Overview;
   readonly others: readonly Overview[];
   /** The whole library, sifted or not. */
+  readonly tunings: readonly Tuning[];
   readonly kin: Kin;
   readonly songs: readonly Song[];
   readonly settings: Settings;
@@ -15,7 +17,6 @@ export type ListGround = {
   readonly twins: ReadonlyMap<string, readonly string[]>;
   /** When each tuning was last gone to, in epoch milliseconds, where the list is in that order; else null. */
   readonly lastUsed: ReadonlyMap<string, number> | null;
-  readonly openId: string | null;
   /** Between nut and saddle, in px; 0 until it is measured. */
   readonly boardWidth: number;
 };

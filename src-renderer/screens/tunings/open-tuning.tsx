@@ -3,13 +3,14 @@ import type { Overview, Settings } from '#shared/contract/index.ts';
 import type { Song } from '#shared/sets/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { stateOf } from '../../stores/strings.ts';
-import { listed } from '../../ui/words.ts';
+import { count, listed } from '../../ui/words.ts';
 import { CautionBlock } from '../caution-block.tsx';
 import { JudgedPulls } from '../judged-pulls.tsx';
 import { inLetters } from '../numbers.ts';
 import { EditLine } from './edit-line.tsx';
 import { shownOn } from './shown-on.ts';
-import { type Here, hereOn, takersOf } from './tuning-rows.ts';
+import { type Here, hereOn } from './here.ts';
+import { takersOf, takerWords } from './tuning-rows.ts';
 import styles from './tunings.module.css';
 
 type Props = {
@@ -23,6 +24,12 @@ type Props = {
   readonly songs: readonly Song[];
   readonly settings: Settings;
 };
+
+/** Of other instruments so many are named. */
+const named = 6;
+
+const firstOf = (names: readonly string[]): string =>
+  names.length <= named ? listed(names) : `${names.slice(0, named).join(', ')} and ${count(names.length - named, 'other')}`;
 
 /** A tuning's row, opened: what each string pulls now and in it, the songs in it, which other instruments take it. */
 export function OpenTuning({ tuning, here: asKept, tunings, related, overview, others, songs, settings }: Props) {
@@ -38,7 +45,8 @@ export function OpenTuning({ tuning, here: asKept, tunings, related, overview, o
     return () => cancelAnimationFrame(request);
   }, []);
   const [writing, setWriting] = useState<Tuning | null>(null);
-  const here = writing === null ? asKept : hereOn(overview, writing, stateOf(overview, tunings, settings), settings);
+  const here =
+    writing === null ? asKept : hereOn(writing, { overview, settings, state: stateOf(overview, tunings, settings), isAtHome: false });
   const { takes, cannot } = takersOf(writing ?? tuning, others, settings);
   return (
     <div ref={place} className={styles['open']}>
@@ -68,11 +76,8 @@ export function OpenTuning({ tuning, here: asKept, tunings, related, overview, o
           {takes.length === 0 ? null : (
             <Part title="Also takes it">
               <p>
-                {takes
-                  .map(
-                    ({ name, chord, margin }) => `${name}${chord === null ? '' : ` as ${chord}`}${margin === null ? '' : `, ${margin}`}.`,
-                  )
-                  .join(' ')}
+                {takes.slice(0, named).map(takerWords).join('. ')}.
+                {takes.length <= named ? '' : ` And ${count(takes.length - named, 'other instrument')}.`}
               </p>
             </Part>
           )}
@@ -87,7 +92,7 @@ export function OpenTuning({ tuning, here: asKept, tunings, related, overview, o
             <Part title="Can’t take it">
               {cannot.map(({ names, courses }) => (
                 <p key={courses}>
-                  {listed(names)}: {inLetters(courses)} courses
+                  {firstOf(names)}: {inLetters(courses)} courses
                 </p>
               ))}
             </Part>

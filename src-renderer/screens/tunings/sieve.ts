@@ -14,17 +14,35 @@ export const plainText = (text: string): string =>
     .replace(/\b([a-g]) ?sharp(?=\b|\d)/gu, '$1#')
     .trim();
 
-/** What each row can be found by besides its chord, in plain letters, by the id of its tuning: name, pitches, tags, and the songs played in it. */
-export function searchTexts(rows: readonly TuningRow[], songs: readonly Song[]): ReadonlyMap<string, string> {
+const plain = new Map<string, string>();
+/** The same for what is said of many rows, a pitch, a tag or a chord: each is made plain once. */
+function plainOnce(text: string): string {
+  const known = plain.get(text);
+  if (known !== undefined) return known;
+  const made = plainText(text);
+  plain.set(text, made);
+  return made;
+}
+
+/** What a row can be found by besides its chord, in plain letters: name, pitches, tags, and the songs played in it. Put together when it is first asked for. */
+export function searchTexts(songs: readonly Song[]): (row: TuningRow) => string {
   const titles = Map.groupBy(songs, ({ tuningId }) => tuningId);
-  return new Map(
-    rows.map(({ tuning, here }) => {
-      const pitches = here?.to.pitches.flat() ?? tuning.courses.flatMap((course) => course.pitches);
-      const songsIn = titles.get(tuning.id)?.map(({ title }) => title) ?? [];
-      const texts = [tuning.name, pitches.map(pitchText).join(' '), ...tuning.tags, ...songsIn];
-      return [tuning.id, texts.map(plainText).join('\n')];
-    }),
-  );
+  const texts = new WeakMap<TuningRow, string>();
+  return (row) => {
+    const known = texts.get(row);
+    if (known !== undefined) return known;
+    const { tuning, here } = row;
+    const pitches = here?.to.pitches.flat() ?? tuning.courses.flatMap((course) => course.pitches);
+    const songsIn = titles.get(tuning.id)?.map(({ title }) => title) ?? [];
+    const text = [
+      plainText(tuning.name),
+      pitches.map((pitch) => plainOnce(pitchText(pitch))).join(' '),
+      ...tuning.tags.map(plainOnce),
+      ...songsIn.map(plainText),
+    ].join('\n');
+    texts.set(row, text);
+    return text;
+  };
 }
 
 export const everything = 'all';
@@ -70,16 +88,20 @@ const semitonesOf = ({ here }: TuningRow): number => here?.moves.reduce((sum, { 
 const movesOf = ({ here }: TuningRow): number => (here === null ? Number.POSITIVE_INFINITY : moveCount(here.moves));
 const inAlphabet = new Intl.Collator('en').compare;
 const byName = (a: TuningRow, b: TuningRow): number => inAlphabet(a.tuning.name, b.tuning.name);
-const byMoves = (a: TuningRow, b: TuningRow): number => {
-  const [movesOfA, movesOfB] = [movesOf(a), movesOf(b)];
-  return movesOfA === movesOfB ? semitonesOf(a) - semitonesOf(b) || byName(a, b) : movesOfA - movesOfB;
-};
+
+/** What a row is sorted by, counted once a row. */
+type Counted = { readonly row: TuningRow; readonly moves: number; readonly semitones: number };
+const byMoves = (a: Counted, b: Counted): number =>
+  a.moves === b.moves ? a.semitones - b.semitones || byName(a.row, b.row) : a.moves - b.moves;
 
 /** The rows in order; `lastUsed` says when each tuning was last gone to, by its id, and those that never were come after. */
 export function sortedRows(rows: readonly TuningRow[], order: Order, lastUsed: ReadonlyMap<string, number>): readonly TuningRow[] {
   if (order === 'name') return rows.toSorted(byName);
-  const used = ({ tuning }: TuningRow): number => lastUsed.get(tuning.id) ?? 0;
-  return order === 'moves' ? rows.toSorted(byMoves) : rows.toSorted((a, b) => used(b) - used(a) || byMoves(a, b));
+  const used = ({ row: { tuning } }: Counted): number => lastUsed.get(tuning.id) ?? 0;
+  return rows
+    .map((row): Counted => ({ row, moves: movesOf(row), semitones: semitonesOf(row) }))
+    .sort(order === 'moves' ? byMoves : (a, b) => used(b) - used(a) || byMoves(a, b))
+    .map(({ row }) => row);
 }
 
 /** What may stand in the name of a chord: `f#m7b5`, `c, no third`. */
@@ -88,11 +110,12 @@ const chordLetters = /^[a-jmnorstu\d#, ]+$/u;
 /** Those of the rows that pass the sieve and have what was typed in their texts or their chord. */
 export function foundRows(
   rows: readonly TuningRow[],
-  texts: ReadonlyMap<string, string>,
+  textOf: (row: TuningRow) => string,
   { query, sift, repeated }: { readonly query: string; readonly sift: string; readonly repeated: ReadonlySet<string> },
 ): readonly TuningRow[] {
   const wanted = plainText(query);
-  const isFound = ({ tuning, here }: TuningRow): boolean =>
-    texts.get(tuning.id)?.includes(wanted) === true || (chordLetters.test(wanted) && plainText(here?.chord ?? '').includes(wanted));
+  const isChord = chordLetters.test(wanted);
+  const isFound = (row: TuningRow): boolean =>
+    textOf(row).includes(wanted) || (isChord && plainOnce(row.here?.chord ?? '').includes(wanted));
   return rows.filter((row) => passes(row, sift, repeated) && (wanted === '' || isFound(row)));
 }

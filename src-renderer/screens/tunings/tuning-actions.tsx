@@ -64,7 +64,7 @@ export function TuningActions({
         </>
       )}
       {others.length === 0 ? null : <Button onPress={() => setCarrying(true)}>Carry to …</Button>}
-      <CarryPage tuning={tuning} others={others} settings={settings} isOpen={isCarrying} onClose={() => setCarrying(false)} />
+      {isCarrying ? <CarryPage tuning={tuning} others={others} settings={settings} onClose={() => setCarrying(false)} /> : null}
       <WordMenu
         words="More"
         label={`More to do with ${tuning.name}`}

@@ -1,5 +1,5 @@
 import { useNavigate, useSearch } from '@tanstack/react-router';
-import { useDeferredValue, useEffect, useMemo, useRef, useState } from 'react';
+import { useDeferredValue, useMemo, useRef, useState } from 'react';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import type { Song } from '#shared/sets/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
@@ -10,14 +10,12 @@ import { Field } from '../../ui/field.tsx';
 import { useKeys } from '../../ui/keys.ts';
 import { WordChoice } from '../../ui/word-choice.tsx';
 import { type Address, keepInstrument } from '../address.ts';
-import { alike } from './alike.ts';
 import type { SheetKind } from './sheet-page.tsx';
-import { kinOf } from './relatives.ts';
-import { everything, foundRows, type Order, searchTexts, siftOptions, sortedRows } from './sieve.ts';
+import { useLibraryRows } from './library-rows.ts';
+import { everything, foundRows, type Order, siftOptions, sortedRows } from './sieve.ts';
 import { NoneFits } from './none-fits.tsx';
 import { TuningActions } from './tuning-actions.tsx';
 import { TuningList } from './tuning-list.tsx';
-import { nameChordsAhead, tuningRows } from './tuning-rows.ts';
 import styles from './tunings.module.css';
 
 type Props = {
@@ -40,19 +38,6 @@ const orders: readonly { readonly value: Order; readonly words: string }[] = [
   { value: 'used', words: 'Last used first' },
   { value: 'name', words: 'By name' },
 ];
-
-/** Everything that is worked out once for a library on an instrument, however it is then searched. */
-function useRows(overview: Overview, tunings: readonly Tuning[], songs: readonly Song[], settings: Settings) {
-  const rows = useMemo(() => tuningRows(overview, tunings, settings), [overview, tunings, settings]);
-  useEffect(() => nameChordsAhead(rows), [rows]);
-  const { name } = overview.instrument;
-  return useMemo(() => {
-    const kin = kinOf(tunings);
-    const repeated = new Set(kin.repeated.keys());
-    const options = siftOptions(rows, { instrument: name, repeated });
-    return { rows, kin, repeated, options, twins: alike(rows), texts: searchTexts(rows, songs) };
-  }, [rows, songs, tunings, name]);
-}
 
 /** The library: searched, sifted and in order; the row that the address names is open. */
 export function TuningLibrary({
@@ -78,12 +63,15 @@ export function TuningLibrary({
   // Typing goes first; a long list follows as soon as it can.
   const wanted = useDeferredValue(query);
   const lastUsed = useLastUsed(overview, others, order === 'used');
-  const { rows, twins, options, texts, kin, repeated } = useRows(overview, tunings, songs, settings);
+  const { rows, twins, textOf, kin } = useLibraryRows(overview, tunings, songs, settings);
+  const repeated = useMemo(() => new Set(kin.repeated.keys()), [kin]);
+  const { name } = overview.instrument;
+  const options = useMemo(() => siftOptions(rows, { instrument: name, repeated }), [rows, name, repeated]);
   const sorted = useMemo(() => sortedRows(rows, order, lastUsed), [rows, order, lastUsed]);
   const passing = options.some(({ value }) => value === sift) ? sift : everything;
   const shown = useMemo(
-    () => foundRows(sorted, texts, { query: wanted, sift: passing, repeated }),
-    [sorted, texts, wanted, passing, repeated],
+    () => foundRows(sorted, textOf, { query: wanted, sift: passing, repeated }),
+    [sorted, textOf, wanted, passing, repeated],
   );
   const opened = shown.find(({ tuning }) => tuning.id === open) ?? null;
   const setOpen = (id: string | null) =>
@@ -135,7 +123,7 @@ export function TuningLibrary({
         <TuningList
           entries={shown}
           opened={opened}
-          ground={{ overview, others, kin, songs, settings, twins, lastUsed: order === 'used' ? lastUsed : null }}
+          ground={{ overview, others, tunings, kin, songs, settings, twins, lastUsed: order === 'used' ? lastUsed : null }}
           isFocused={opened !== null && query === ''}
           onOpen={setOpen}
           onPlan={plan}

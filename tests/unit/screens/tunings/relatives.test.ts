@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { kinOf, relatives } from '../../../../src-renderer/screens/tunings/relatives.ts';
+import type { Tuning } from '#shared/tunings/index.ts';
+import { familiesOf, relatives, repeatedOf } from '../../../../src-renderer/screens/tunings/relatives.ts';
 import { tuningOf } from '../wren.ts';
 
 const home = 'G4 C4 E4 A4';
@@ -7,6 +8,7 @@ const openC = tuningOf('Open C', 'G4 C4 E4 G4', home);
 const openD = tuningOf('Open D', 'A4 D4 F#4 A4', home);
 const baritoneG = tuningOf('Open G of a baritone', 'D4 G3 B3 D4', 'D4 G3 B3 E4');
 const minor = tuningOf('Open C minor', 'G4 C4 Eb4 G4', home);
+const kinOf = (all: readonly Tuning[]) => ({ repeated: repeatedOf(all), families: familiesOf(all) });
 
 describe('what a tuning has in common with others', () => {
   test('a row that was written for another home is the same tuning', () => {
