@@ -8,6 +8,7 @@ import { Cautions, Keys } from './help.tsx';
 import { LibrarySetting } from './library-setting.tsx';
 import { MicrophoneSetting } from './microphone-setting.tsx';
 import { NumberSetting } from './number-setting.tsx';
+import { ReferenceSetting } from './reference-setting.tsx';
 import styles from './settings.module.css';
 
 /** What is wrong with a number for a setting, in the words of its schema. */
@@ -40,6 +41,7 @@ export function SettingsScreen() {
             onChange={(referenceHertz) => set({ referenceHertz })}
           />
         </div>
+        <ReferenceSetting settings={settings} onTake={(referenceHertz) => set({ referenceHertz })} />
         <div className={styles['number']}>
           <NumberSetting
             label="Tolerance, cents"
