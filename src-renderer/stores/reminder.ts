@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { useEffect, useMemo } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import type { Overview, SetVerdicts } from '#shared/contract/index.ts';
@@ -14,6 +14,8 @@ const shown = new Set<string>();
 /** So many instruments are watched, those that were touched last. */
 const mostWatched = 8;
 const againMilliseconds = 60_000;
+/** The host has more to do than this while the window opens. */
+const afterStartMilliseconds = 4000;
 
 const touchedAtOf = ({ lastRetune, lastReadings }: Overview): number =>
   Math.max(lastRetune?.finishedAt ?? lastRetune?.startedAt ?? 0, ...lastReadings.map(({ at }) => at));
@@ -25,12 +27,17 @@ export type DueCheck = { readonly overview: Overview; readonly courses: readonly
 export function useDueCheck(overviews: readonly Overview[]): DueCheck | null {
   const host = useHost();
   const now = useNow();
+  const [isReady, setReady] = useState(false);
+  useEffect(() => {
+    const timer = setTimeout(() => setReady(true), afterStartMilliseconds);
+    return () => clearTimeout(timer);
+  }, []);
   const watched = useMemo(() => lately(overviews, now), [overviews, now]);
   const stringSetIds = watched.map(({ stringSet }) => stringSet.id);
   const { data } = useQuery({
     queryKey: ['verdicts.read', 'reminder', ...stringSetIds],
     queryFn: () => host.ask('verdicts.read', { stringSetIds }),
-    enabled: stringSetIds.length > 0,
+    enabled: isReady && stringSetIds.length > 0,
     refetchInterval: againMilliseconds,
   });
   useEffect(() => {

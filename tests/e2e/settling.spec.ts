@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
+import { AxeBuilder } from '@axe-core/playwright';
 import { expect as plain, type Page } from 'playwright/test';
 import { test } from './app.ts';
 
@@ -85,6 +86,9 @@ test('the year of an instrument takes notes and a new string; a reading marked a
 
   await page.getByRole('button', { name: 'A year of Moth' }).click();
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('A year of Moth');
+  await expect(page.getByText('to settle, after a tone down').first()).toBeVisible();
+  const { violations } = await new AxeBuilder({ page }).analyze();
+  expect(violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`)).toEqual([]);
   await page.getByRole('textbox', { name: 'A note on Moth' }).fill('Damp evening by the river.');
   await page.keyboard.press('Enter');
   const note = page.getByRole('listitem').filter({ hasText: 'Damp evening by the river.' });
