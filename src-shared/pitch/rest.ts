@@ -7,6 +7,8 @@ const wanderPluckedCents = 1;
 const glideSeconds = 0.25;
 /** … and as the partials' straying changes, by so much of it. */
 const strayWander = 2;
+/** So much of the straying (in variance) beats from one stretch to the next, and averages out as noise does. */
+const strayNews = 0.25;
 /** Beyond this many standard errors from what was held, the string is somewhere else. */
 const limit = 3;
 const limitMoving = 1;
@@ -30,7 +32,7 @@ export const createRest = () => {
 
   /** The estimate with what was known before folded in; null where it has been contradicted for too long to be shown. */
   const settle = (estimate: Estimate, atSeconds: number, sincePluckSeconds: number): Estimate | null => {
-    const measured = estimate.sigmaCents ** 2;
+    const measured = estimate.sigmaCents ** 2 + strayNews * estimate.systematicCents ** 2;
     const passed = held === null ? 0 : atSeconds - held.atSeconds;
     const wander = wanderCents + wanderPluckedCents * Math.exp(-sincePluckSeconds / glideSeconds);
     const before = held === null ? Infinity : held.variance + (wander ** 2 + (strayWander * estimate.systematicCents) ** 2) * passed;

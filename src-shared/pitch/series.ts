@@ -75,6 +75,8 @@ type Solution = {
   /** Variance in cents² by which these partials scatter beyond their own errors (not above 0 where they do not), and that with what is usual. */
   seen: number;
   stray: number;
+  /** What `seen` is worth, 0…1: where noise moves the partials further than straying does, little (information on a variance: (τ²/(τ²+σ²))²). */
+  clarity: number;
 };
 
 /** The first partial and B by weighted least squares, again and again with new weights, which are left in the partials. */
@@ -85,6 +87,7 @@ const solve = (partials: readonly Partial[], count: number, guess: number, prior
   let chiSquare = 0;
   let effective = 0;
   let seen = 0;
+  let clarity = 1;
   let stray = 0;
   let heard = 0;
   for (let n = 1; n <= count; n++) if (partials[n]?.heard) heard++;
@@ -133,11 +136,15 @@ const solve = (partials: readonly Partial[], count: number, guess: number, prior
     scatter -= offset ** 2 / first;
     // What is known of B counts as one more observation: a B far off is a sign of straying, where few partials are heard.
     scatter += ((inharmonicity - prior.inharmonicity) / prior.sigma) ** 2;
+    const ownOfMost = Math.max(0, effective / first - leastStrayCents ** 2);
+    const expected = Math.max(0, usual ?? seen) + leastStrayCents ** 2;
+    clarity = (expected / (expected + ownOfMost)) ** 2;
     if (round > 0 && effective > 1.5) seen = (scatter - (effective - 1)) / (first - second / first);
-    const mixed = usual === null ? seen : (looksOfUsual * usual + (effective - 1) * seen) / (looksOfUsual + effective - 1);
+    const looks = Math.max(0, effective - 1) * clarity;
+    const mixed = usual === null ? seen : (looksOfUsual * usual + looks * seen) / (looksOfUsual + looks);
     stray = Math.max(0, mixed);
   }
-  return { base, inharmonicity, stiffnessHeard, chiSquare, effective, seen, stray };
+  return { base, inharmonicity, stiffnessHeard, chiSquare, effective, seen, clarity, stray };
 };
 
 const scatterOf = ({ seen }: Solution): number => Math.max(0, seen) + leastStrayCents ** 2;
@@ -164,7 +171,7 @@ export const fitSeries = (
   const afresh = disagrees(known, prior) ? solve(partials, count, guess, unknownStiffness, usual) : null;
   const isAnother = afresh !== null && scatterOf(afresh) < anotherAtMost * scatterOf(known);
   // The weights left in the partials must be those of what counts.
-  const { inharmonicity, stiffnessHeard, chiSquare, effective, seen, stray, ...solved } = isAnother
+  const { inharmonicity, stiffnessHeard, chiSquare, effective, seen, clarity, stray, ...solved } = isAnother
     ? afresh
     : afresh === null
       ? known
@@ -175,9 +182,10 @@ export const fitSeries = (
   for (let n = 1; n <= count; n++) if (partials[n]?.heard) most = Math.max(most, n * n * (partials[n]?.power ?? 0));
   let weights = 0;
   let weightSquares = 0;
+  let noise = 0;
   let slopes = 0;
   for (let round = 0; round < 3; round++) {
-    weights = weightSquares = slopes = 0;
+    weights = weightSquares = noise = slopes = 0;
     let pull = 0;
     for (let n = 1; n <= count; n++) {
       const partial = partials[n];
@@ -189,13 +197,14 @@ export const fitSeries = (
       const weight = doubt / (variance + stray / Math.max(weakestShare, (n * n * partial.power) / most));
       weights += weight;
       weightSquares += weight * weight;
+      noise += weight * weight * variance;
       pull += weight * error;
       slopes += weight * slopeOf(n, inharmonicity);
     }
     base = shifted(base, pull / weights);
   }
   const systematic = (strayTogether * stray * weightSquares) / weights ** 2;
-  if (strays !== null && effective > 3) strays.learn(seen);
+  if (strays !== null && effective > 3) strays.learn(seen, clarity);
   let drift = 0;
   let driftWeight = 0;
   let power = 0;
@@ -219,7 +228,7 @@ export const fitSeries = (
   const varianceStiffness = 1 / (1 / before.sigma ** 2 + stiffnessHeard / inflation);
   return {
     hertz: base,
-    sigmaCents: Math.sqrt(inflation / weights + (slopes / weights) ** 2 * varianceStiffness),
+    sigmaCents: Math.sqrt((inflation * noise) / weights ** 2 + (slopes / weights) ** 2 * varianceStiffness),
     driftCentsPerSecond: drift / driftWeight,
     sigmaDrift: Math.sqrt(inflation / driftWeight),
     stiffness: { inharmonicity, sigma: Math.sqrt(varianceStiffness) },

@@ -8,8 +8,8 @@ const spreadShare = 0.05;
 export type Strays = {
   /** Null where nothing is known. */
   usual: () => number | null;
-  /** Takes over how far the partials of one fit scatter; below 0 where they scatter less than their errors. */
-  learn: (variance: number) => void;
+  /** Takes over how far the partials of one fit scatter; below 0 where they scatter less than their errors. `clarity`: what that is worth, 0…1. */
+  learn: (variance: number, clarity: number) => void;
   forget: () => void;
 };
 
@@ -17,8 +17,8 @@ export const createStrays = (): Strays => {
   let common: number | null = null;
   return {
     usual: () => common,
-    learn: (variance) => {
-      common = common === null ? variance : common + spreadShare * (variance - common);
+    learn: (variance, clarity) => {
+      common = common === null ? variance : common + spreadShare * clarity * (variance - common);
     },
     forget: () => {
       common = null;
