@@ -43,9 +43,9 @@ async function beIn(host: Host, { which: { overview, state, plucked }, candidate
   );
   await host.ask('log.append', { readings });
   noteDone(`${instrument.name} is taken to be in ${candidate.here.name}`, async () => {
-    await host.ask('log.append', { corrections: readings.map(({ id }) => ({ ...stamp(), readingId: id, isWrong: true })) });
     if (isTurned) await noteRetune(host, instrument.id, stringSet.id, after, before);
     await host.ask('instruments.save', { instrument, stringSet });
+    await host.ask('log.append', { corrections: readings.map(({ id }) => ({ ...stamp(), readingId: id, isWrong: true })) });
   });
 }
 

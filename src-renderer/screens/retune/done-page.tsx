@@ -1,5 +1,5 @@
 import { useNavigate } from '@tanstack/react-router';
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Settings } from '#shared/contract/index.ts';
 import { courseNumber } from '#shared/instruments/index.ts';
@@ -13,6 +13,8 @@ import { clockTime } from '../../ui/time.ts';
 import { count, courseText } from '../../ui/words.ts';
 import { asSeen } from '../stack.ts';
 import { againWords, bigChangeCents, expectWords, reachedWords } from './done-words.ts';
+import { FretPage } from './fret-page.tsx';
+import { NewStrings } from './new-strings.tsx';
 import styles from './done-page.module.css';
 
 /** What was reached per course, what to expect of it, and when to listen again. */
@@ -24,6 +26,7 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
   const { data: overviews } = useLibrary('overview.read', {});
   const written = overviews?.find(({ lastRetune }) => lastRetune !== null && lastRetune.id === now?.id && lastRetune.finishedAt !== null);
   const verdicts = useVerdicts(written ?? null, settings.toleranceCents)?.verdicts;
+  const [isFretting, setFretting] = useState(false);
   const title = useRef<HTMLHeadingElement>(null);
   // A screen reader reads the title: the retune is over.
   useEffect(() => title.current?.focus(), []);
@@ -37,8 +40,16 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
   const goOn = () => {
     void navigate({ to: '/settling', search: now === null ? {} : { on: now.overview.instrument.id } });
   };
-  useKeys({ Enter: goOn, PageDown: goOn, Escape: goOn });
+  useKeys(isFretting ? {} : { Enter: goOn, PageDown: goOn, Escape: goOn, f: () => setFretting(true) });
   if (now === null || now.finishedAt === null) return null;
+  if (isFretting) {
+    const present = now.to.hertz.map((strings, course) =>
+      strings.map(
+        (hertz, string) => now.coach.strings.find((one) => one.course === course && one.string === string)?.presentHertz ?? hertz,
+      ),
+    );
+    return <FretPage overview={now.overview} present={present} settings={settings} onLeave={() => setFretting(false)} />;
+  }
   const finished = now.finishedAt / 1000;
   const minutes = Math.max(1, Math.round((now.finishedAt - now.startedAt) / 60_000));
   const isBig = now.coach.strings.some(({ moves }) => moves.some(({ cents }) => Math.abs(cents) >= bigChangeCents));
@@ -74,8 +85,9 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
       <p className="quiet">
         {unsaved > 0
           ? `${count(unsaved, 'reading')} still to be written down; Stillstring keeps trying.`
-          : `Every reading is in the log.${isBig ? ' After a change as large as this, fretted notes are worth a look: play the 12th fret against the open string.' : ''}`}
+          : `Every reading is in the log.${isBig ? ' After a change as large as this, fretted notes are worth a look.' : ''}`}
       </p>
+      <NewStrings retune={now} />
       <div className={styles['bottom']}>
         <Button look="solid" shortcut="Enter" onPress={goOn}>
           See how it settles
@@ -88,6 +100,11 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
         >
           Plan another
         </Button>
+        {isBig ? (
+          <Button shortcut="F" onPress={() => setFretting(true)}>
+            Check the 12th fret
+          </Button>
+        ) : null}
       </div>
     </div>
   );
