@@ -93,6 +93,7 @@ test('the year of an instrument takes notes and a new string; a reading marked a
   await page.keyboard.press('Enter');
   const note = page.getByRole('listitem').filter({ hasText: 'Damp evening by the river.' });
   await expect(note).toBeVisible();
+  await expect(page.getByText('Added a note.')).toBeVisible();
   await page.getByRole('button', { name: /^Undo/u }).click();
   await expect(note).toHaveCount(0);
 
