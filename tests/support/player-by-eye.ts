@@ -13,17 +13,26 @@ const caution = 0.85;
 
 type Order = { readonly course: string; readonly word: string; readonly cents: number | null };
 
-/** What the screen asks for, from its words alone: `3 loosen`, and below it `105 c`; null where it asks for nothing. */
+/**
+ * What the screen asks for, from its words alone: `3 loosen`, and below it `105 c`; after a strum `Only course 2: tighten 5 c`.
+ * Null where it asks for nothing.
+ */
 export function orderIn(text: string): Order | null {
   const lines = text.split('\n').map((line) => line.trim());
   const at = lines.findIndex((line) => /^\d+ (?:pluck|loosen|tighten|there|stop)$/u.test(line));
   const [course, word] = (lines[at] ?? '').split(' ');
-  if (course === undefined || word === undefined) return null;
-  const cents = lines
-    .slice(at + 1, at + 3)
-    .map(centsIn)
-    .find((value) => value !== null);
-  return { course, word, cents: cents ?? null };
+  if (course !== undefined && word !== undefined)
+    return {
+      course,
+      word,
+      cents:
+        lines
+          .slice(at + 1, at + 3)
+          .map(centsIn)
+          .find((value) => value !== null) ?? null,
+    };
+  const [, ofStrum, what, cents] = /course (\d+): (pluck|loosen|tighten)(?: it)?(?: ([\d.½]+ c))?/iu.exec(text) ?? [];
+  return ofStrum === undefined || what === undefined ? null : { course: ofStrum, word: what, cents: centsIn(cents ?? '') };
 }
 
 const centsIn = (line: string): number | null => {
@@ -38,18 +47,26 @@ export async function retuneByEye(page: Page, done: string, patienceSeconds: num
   let waits = 0;
   while (Date.now() < until) {
     if (await page.getByRole('heading', { level: 1, name: done }).isVisible()) return;
+    const afterStrum = page.locator('main').getByRole('button', { name: /^(?:Pluck|Loosen|Tighten) course/u });
+    if (await afterStrum.isVisible()) await afterStrum.click();
     text = await page.locator('main').innerText();
     const order = orderIn(text);
     waits = order?.word === 'there' ? waits + 1 : 0;
     if (order === null) {
-      if (/strum/iu.test(text)) await page.getByRole('button', { name: 'all', exact: true }).click();
+      if (/strum/iu.test(text)) await strings(page).getByRole('button', { name: 'all', exact: true }).click();
       await page.waitForTimeout(order === null && /strum/iu.test(text) ? 2500 : 300);
     } else if (order.word === 'pluck' || waits > 8) {
-      await page.getByRole('button', { name: `Pluck course ${order.course}` }).click();
+      await strings(page)
+        .getByRole('button', { name: `Pluck course ${order.course}` })
+        .click();
       waits = 0;
       await page.waitForTimeout(900);
     } else if (order.word === 'there') await page.waitForTimeout(250);
     else {
+      if (!(await page.getByText(`Peg of ${order.course}`, { exact: true }).isVisible()))
+        await strings(page)
+          .getByRole('button', { name: `Pluck course ${order.course}` })
+          .click();
       await turn(page, order.word === 'loosen' || order.word === 'stop' ? 'Loosen' : 'Tighten', order.cents ?? 2 * touchCents);
       await page.waitForTimeout(500);
     }
@@ -57,8 +74,10 @@ export async function retuneByEye(page: Page, done: string, patienceSeconds: num
   throw new Error(`after ${patienceSeconds} s the screen still said: ${text}`);
 }
 
+const strings = (page: Page) => page.getByRole('region', { name: 'Strings on the screen' });
+
 async function turn(page: Page, way: 'Loosen' | 'Tighten', cents: number): Promise<void> {
-  const peg = page.getByRole('button', { name: way });
+  const peg = strings(page).getByRole('button', { name: way });
   await peg.hover();
   if (cents < finestHoldCents) {
     for (let touch = 0; touch < Math.max(1, Math.round((caution * cents) / touchCents)); touch += 1) await peg.click();
