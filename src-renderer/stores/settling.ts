@@ -1,9 +1,10 @@
-import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { keepPreviousData, useQueries, useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
 import type { Output, Overview, SetVerdicts, StringState } from '#shared/contract/index.ts';
 import { horizonSeconds, isDueAgain, judgeStrings, retunesRead, type StringVerdict as WholeVerdict } from '#shared/strung/index.ts';
 import { useNow } from './clock.ts';
 import { useHost } from './host.tsx';
+import { inTurn } from './in-turn.ts';
 import { useLibrary } from './library.ts';
 import { stateOf } from './strings.ts';
 
@@ -66,23 +67,36 @@ function verdictsOf({ stringSet, log, wanted, toleranceCents }: Facts, now: numb
 
 /** So many instruments are judged for a list, those that were touched or heard last: one takes the host a tenth of a second or two. */
 const mostJudged = 24;
+/** So many of them are asked for at a time: the host judges in the one thread in which it answers everything. */
+const mostAtOnce = 4;
 const againMilliseconds = 60_000;
+
+/** The verdicts of all batches; none before every batch is there, so that a list does not change its order time and again. */
+const together = (batches: readonly { readonly data: readonly SetVerdicts[] | undefined }[]): readonly SetVerdicts[] =>
+  batches.some(({ data }) => data === undefined) ? [] : batches.flatMap(({ data }) => data ?? []);
 
 /**
  * The verdicts on the instruments of a list, by their ids. In a library with more than `mostJudged` of them, one that was left alone for longer than
- * all those is not there.
+ * all those is not there. They are asked for a few at a time, and no longer once the list is left.
  */
 export function useEveryVerdict(overviews: readonly Overview[], toleranceCents: number): ReadonlyMap<string, readonly StringVerdict[]> {
   const host = useHost();
-  const stringSetIds = useMemo(() => lastTouched(overviews).map(({ stringSet }) => stringSet.id), [overviews]);
-  const { data } = useQuery({
-    queryKey: ['verdicts.read', stringSetIds, toleranceCents],
-    queryFn: () => host.ask('verdicts.read', { stringSetIds }),
-    refetchInterval: againMilliseconds,
-    placeholderData: keepPreviousData,
+  const batches = useMemo(() => {
+    const judged = new Set(lastTouched(overviews));
+    const ids = overviews.filter((one) => judged.has(one)).map(({ stringSet }) => stringSet.id);
+    return Array.from({ length: Math.ceil(ids.length / mostAtOnce) }, (_, at) => ids.slice(at * mostAtOnce, (at + 1) * mostAtOnce));
+  }, [overviews]);
+  const data = useQueries({
+    queries: batches.map((stringSetIds) => ({
+      queryKey: ['verdicts.read', stringSetIds, toleranceCents],
+      queryFn: ({ signal }: { readonly signal: AbortSignal }) => inTurn(signal, () => host.ask('verdicts.read', { stringSetIds })),
+      refetchInterval: againMilliseconds,
+      placeholderData: keepPreviousData,
+    })),
+    combine: together,
   });
   return useMemo(() => {
-    const bySet = new Map(data?.map((set) => [set.stringSetId, set]));
+    const bySet = new Map(data.map((set) => [set.stringSetId, set]));
     return new Map(
       overviews.flatMap(({ instrument, stringSet }) => {
         const set = bySet.get(stringSet.id);
