@@ -10,7 +10,11 @@ export type Estimate = Fit & {
   moving: number;
   /** The drift as measured, before it is shrunk towards rest. */
   rawDrift: number;
+  /** The slowest drift seen of this pluck, with two standard errors, in cents per second. */
+  slowest: number;
   steady: boolean;
+  /** Error by a sudden change of speed, as when a peg is let go, in cents. */
+  suddenCents: number;
   /** Length of the stretch it rests on, in seconds. */
   seconds: number;
   /** Which of the stretches to begin with next time: the shortest one with something to say. */
@@ -40,12 +44,25 @@ const glideBendSeconds = 0.18;
 const bendError = 0.25;
 /** So long after a pluck a falling pitch is taken for its glide. */
 const glideAtMostSeconds = 1.5;
+/** … and no glide gets faster than this against the slowest that it was: that is a peg turned down. */
+const quickenAtMost = 1.3;
+/** The fitted slope takes a stretch to follow a change of speed: for each cent per second that it changed by in the last hop, the pitch errs by so much (measured with the pitch bench). */
+const suddenSeconds = 0.1;
 /** With this error the longest stretch is measured as well. */
 const wantedSigmaCents = 0.06;
 /** … every so many times: it is the costliest, and half of it was heard the last time. */
 const longestEvery = 2;
 /** Only a string whose strongest partial stands this little above the noise (power, per bin) needs the longest stretch to be heard at all. */
 const faintRatio = 60;
+
+/** Where the string was a hop ago; what it rested on is missing where nothing was followed. */
+export type Guess = { hertz: number; moving: number; beginWith: number; rawDrift?: number; seconds?: number; slowest?: number };
+
+/** By how much the slope of the same stretch changed since the last hop beyond its error (half of which is shared), in cents per second. */
+const speedChange = (fit: Fit, { rawDrift, seconds }: Guess, stretchSeconds: number): number =>
+  rawDrift === undefined || seconds === undefined || Math.abs(seconds - stretchSeconds) > 1e-3
+    ? 0
+    : Math.sqrt(Math.max(0, (fit.driftCentsPerSecond - rawDrift) ** 2 - fit.sigmaDrift ** 2 / 2));
 
 const normalDensity = (value: number, variance: number) => Math.exp((-0.5 * value * value) / variance) / Math.sqrt(variance);
 
@@ -77,7 +94,7 @@ export const createFollower = (rateHertz: number) => {
   };
 
   /** `since`: seconds since the pluck. */
-  const atEnd = (fit: Fit, length: number, before: number, since: number): Estimate => {
+  const atEnd = (fit: Fit, length: number, guess: Guess, before: number, since: number): Estimate => {
     const seconds = length / rateHertz / 2;
     const resting = restingDrift + glideDrift * Math.exp(-(since - seconds) / glideSeconds);
     const moving = movingGiven(fit, before, resting);
@@ -87,8 +104,9 @@ export const createFollower = (rateHertz: number) => {
     const gain = moving * gainMoving + (1 - moving) * gainResting;
     const drift = gain * fit.driftCentsPerSecond;
     const left = moving * gainMoving * noise + (1 - moving) * gainResting * noise;
+    const slowest = guess.slowest ?? Infinity;
     const square = Math.abs(drift) * (2 * seconds) ** 2;
-    const glides = drift < 0 && since < glideAtMostSeconds;
+    const glides = drift < 0 && since < glideAtMostSeconds && -drift < quickenAtMost * slowest;
     const bend = glides ? (glideBend / Math.max(glideBendSeconds, since / 3)) * square : 0;
     return {
       ...fit,
@@ -97,8 +115,10 @@ export const createFollower = (rateHertz: number) => {
       driftCentsPerSecond: drift,
       moving,
       rawDrift: fit.driftCentsPerSecond,
+      slowest: Math.min(slowest, Math.abs(fit.driftCentsPerSecond) + 2 * fit.sigmaDrift),
       systematicCents: Math.hypot(fit.systematicCents, bendError * square),
       steady: moving < 0.5 && Math.abs(drift) < 3,
+      suddenCents: Math.max(moving, guess.moving) > 0.5 ? suddenSeconds * speedChange(fit, guess, 2 * seconds) : 0,
       seconds: 2 * seconds,
       beginWith: 1,
     };
@@ -109,7 +129,7 @@ export const createFollower = (rateHertz: number) => {
     samples: Float64Array,
     end: number,
     usable: number,
-    guess: { hertz: number; moving: number; beginWith: number },
+    guess: Guess,
     stiffness: Stiffness,
     strays: Strays | null = null,
   ): Estimate | null => {
@@ -121,7 +141,7 @@ export const createFollower = (rateHertz: number) => {
     const measure = (length: number, hertz: number) => {
       const size = Math.min(usable, Math.max(length, Math.ceil(6 * period)));
       const fit = refine(spectrumOf(samples, end, size, hertz), hertz, stiffness, strays);
-      return fit === null ? null : { estimate: atEnd(fit, size, before, usable / rateHertz), fit };
+      return fit === null ? null : { estimate: atEnd(fit, size, guess, before, usable / rateHertz), fit };
     };
     const quick = guess.moving > 0.7 && guess.beginWith === 1 && usable > shortest;
     let index = quick ? 1 : guess.beginWith;

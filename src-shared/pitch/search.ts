@@ -129,7 +129,10 @@ export const createSearch = (
     heardHum: () => humming,
     /** Remembers a string that was lost, to be taken up again where it was. */
     lose: (estimate: Estimate, ofThisPluck: boolean) => {
-      strayed = { estimate: { ...estimate, beginWith: ofThisPluck ? 2 : 1, moving: 0 }, ofThisPluck };
+      strayed = {
+        estimate: { ...estimate, beginWith: ofThisPluck ? 2 : 1, moving: 0, slowest: ofThisPluck ? estimate.slowest : Infinity },
+        ofThisPluck,
+      };
     },
     expect: (next: Hint | null) => {
       hint = next;

@@ -88,7 +88,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
       kind: 'frame',
       atSeconds: state.endSeconds,
       hertz: estimate.hertz,
-      sigmaCents: Math.hypot(estimate.sigmaCents, estimate.systematicCents, leastSigmaCents),
+      sigmaCents: Math.hypot(estimate.sigmaCents, estimate.systematicCents, estimate.suddenCents, leastSigmaCents),
       levelDecibels: levelDecibels(state, 0.05),
       sincePluckSeconds: since === null ? null : since / rateHertz,
       steady: estimate.steady,

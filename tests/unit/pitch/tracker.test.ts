@@ -65,6 +65,16 @@ describe('a string that moves', () => {
     expect(framesOf(events).at(-1)?.steady).toBe(true);
   });
 
+  test('by a peg turned down soon after the pluck is not taken for the bend of a glide, and its error holds', () => {
+    const pegCents = turningPeg({ fromSeconds: 0.5, toSeconds: 1.1, centsPerSecond: -80 });
+    const pluck = pluckSound({ hertz: 262, sampleRateHertz, seconds: 1.2, seed: 9, pluckedAtSeconds: 0.1, pegCents });
+    const turning = framesOf(listenTo(pluck.samples)).filter((frame) => frame.atSeconds > 0.7 && frame.atSeconds < 1.08);
+    const errors = errorsOf(turning, pluck.truthHertz);
+    expect(quantile(errors, 0.5)).toBeLessThan(0.15);
+    const covered = turning.filter((frame, index) => Math.abs(errors[index]!) < 2 * frame.sigmaCents);
+    expect(covered.length / turning.length).toBeGreaterThan(0.9);
+  });
+
   test('is read on its way down after a hard pluck', () => {
     const pluck = pluckSound({
       hertz: 110,
