@@ -43,6 +43,11 @@ const cases: readonly Case[] = instrumentPresets
     });
   });
 
+/** Another course stands so near to a sound that only a second pluck can tell, in cents. */
+const standing = 35;
+const isBeside = (heard: number, present: Strings, course: number): boolean =>
+  present.some((strings, other) => other !== course && strings.some((pitch) => Math.abs(centsOff(heard, pitch)) <= standing));
+
 /** How far a pitch lies outside the way of a course. */
 function outside(pitch: number, present: readonly number[], wanted: readonly number[]): number {
   return Math.min(
@@ -67,7 +72,8 @@ for (const { home, wanted } of cases) {
       const present = places.map((strings, other) => (other === course ? [noisy(from, logSigma)] : strings));
       for (const share of [0, 0.25, 0.5, 0.75, 1]) {
         const heard = noisy(at(from, -start * share), heardSigma);
-        judge('asked, on its way', course, heard, { present, wanted, asked: course });
+        const kind = isBeside(heard, present, course) ? 'asked, on its way, where another stands' : 'asked, on its way';
+        judge(kind, course, heard, { present, wanted, asked: course });
       }
       for (const past of [-140, -60, 60, 140])
         judge('asked, past its way', course, noisy(at(random.pick([from, aim]), past), heardSigma), { present, wanted, asked: course });

@@ -14,13 +14,14 @@ const strumSeconds = 1.25;
 export function coachByEar(
   setup: Setup,
   sampleRateHertz: number,
-): EarGuide & { readonly effects: readonly Effect[]; readonly state: () => CoachState } {
+): EarGuide & { readonly effects: readonly Effect[]; readonly state: () => CoachState; readonly doubts: () => number } {
   let state = start(setup);
   const tracker = createPitchTracker({ sampleRateHertz, hint: listenFor(state) });
   const effects: Effect[] = [];
   let strum: number[] = [];
   let heardSamples = 0;
   let levelBefore = 1;
+  let doubts = 0;
 
   /** Waits for a strum, lets it ring, and reads it once. */
   const takeStrum = (samples: Float32Array) => {
@@ -40,6 +41,7 @@ export function coachByEar(
   return {
     effects,
     state: () => state,
+    doubts: () => doubts,
     listen: (samples) => {
       heardSamples += samples.length;
       if (state.phase === 'strumming') takeStrum(samples);
@@ -47,6 +49,7 @@ export function coachByEar(
         if (event.kind === 'refusal') continue;
         const next = hear(state, { ...event, atSeconds: setup.atSeconds + event.atSeconds });
         if (next.state.queue !== state.queue) tracker.expect(listenFor(next.state));
+        if (next.state.doubt !== null && state.doubt === null) doubts += 1;
         state = next.state;
         effects.push(...next.effects);
       }

@@ -27,7 +27,13 @@ const ways: readonly Way[] = [
   { name: 'coach, lead for 10 min', lead: leadSeconds, meter: null },
 ];
 
-function retuneBySound(seed: number, { lead, meter, strumCheck = false }: Way): Played {
+interface Heard {
+  readonly played: Played;
+  /** How often a sound was in doubt, and the same course had to be plucked again. */
+  readonly doubts: number;
+}
+
+function retuneBySound(seed: number, { lead, meter, strumCheck = false }: Way): Heard {
   const random = seededRandom(seed);
   const scene = drawScene(random);
   const wanted = drawTarget(random, scene, scene.tunings[0] ?? []);
@@ -51,16 +57,20 @@ function retuneBySound(seed: number, { lead, meter, strumCheck = false }: Way): 
   const outcome = playByEar(random, sounding, player, guide, (place) => [place, 0]);
   const aims = () =>
     meter === null ? coach.state().strings.map(({ wantedHertz, leadCents }) => wantedHertz * 2 ** (leadCents / 1200)) : wanted;
-  return judged(scene, wanted, 0, outcome, aims);
+  return { played: judged(scene, wanted, 0, outcome, aims), doubts: meter === null ? coach.doubts() : 0 };
 }
 
 /** Prints the table of retunes through real samples, way by way: each takes its time. */
 export function soundRetunes(seed: number, count: number): void {
   const seeds = seedsFrom(seed, count);
   for (const way of ways) {
-    const played = seeds.map((own) => retuneBySound(own, way));
+    const heard = seeds.map((own) => retuneBySound(own, way));
     print(`Through samples: ${count} instruments × tunings, ±${toleranceCents} cents, nothing learned before`, head, [
-      row(way.name, played),
+      row(
+        way.name,
+        heard.map(({ played }) => played),
+      ),
     ]);
+    if (way.meter === null) console.log(`  ${heard.reduce((sum, { doubts }) => sum + doubts, 0)} sounds were in doubt in ${count} retunes`);
   }
 }

@@ -14,6 +14,8 @@ describe('whatever comes', () => {
     [308846, 'a string left half-way was thought back where it came from when another peg was turned'],
     [416368, 'a caution went on telling to loosen while paused, when nothing is heard'],
     [277942, 'room left for other pegs took an aim past the limit for breaking'],
+    [2847501, 'a course was taken for another and run up without a caution, heard and not heard from frame to frame'],
+    [5812547, 'the other string of its course still waiting, a string was believed that had had its turn'],
     [963172, 'a string asked for by name was taken for the other one of its course'],
   ])('seed %i: %s', (seed) => {
     expect(fuzzRun(seed).faults).toEqual([]);
