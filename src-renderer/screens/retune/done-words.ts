@@ -1,8 +1,10 @@
 import type { Reading } from '#shared/log/index.ts';
+import type { Assessment } from '#shared/settling/index.ts';
 import { clockTime } from '../../ui/time.ts';
 import { centsText, figure } from '../../ui/words.ts';
 
 type Forecasting = {
+  readonly verdict: Assessment['verdict'];
   readonly holdsFromSeconds: number | null;
   readonly nextCheckSeconds: number | null;
   readonly forecast: (atSeconds: number) => { readonly cents: number };
@@ -14,11 +16,14 @@ export const reachedWords = (last: Pick<Reading, 'deviationCents' | 'sigmaCents'
     ? 'left as it is'
     : `${centsText(last.deviationCents, last.sigmaCents)} ${last.deviationCents < 0 ? 'below' : 'above'}`;
 
-/** When it is worth listening again, and from when every course holds: the first of the checks, the last of the settling. `now` in seconds. */
+/**
+ * When it is worth listening again, and from when every course holds: the first check of a string that still moves, as on Settling, and the last of
+ * the settling. `now` in seconds.
+ */
 export function againWords(assessments: readonly Forecasting[], now: number): string {
   if (assessments.length === 0) return '';
-  const checks = assessments.flatMap(({ nextCheckSeconds }) =>
-    nextCheckSeconds === null || nextCheckSeconds < now + soonest ? [] : [nextCheckSeconds],
+  const checks = assessments.flatMap(({ verdict, nextCheckSeconds }) =>
+    verdict === 'holding' || nextCheckSeconds === null || nextCheckSeconds < now + soonest ? [] : [nextCheckSeconds],
   );
   const check = checks.length === 0 ? '' : `Check again at about ${clockTime(Math.min(...checks) * 1000)}.`;
   const holds = assessments.map(({ holdsFromSeconds }) => holdsFromSeconds);

@@ -23,6 +23,7 @@ describe('before: time to turn and time to settle, apart', () => {
 describe('afterwards', () => {
   const seconds = now / 1000;
   const creeping = (holds: number | null, check: number | null) => ({
+    verdict: 'settling' as const,
     holdsFromSeconds: holds,
     nextCheckSeconds: check,
     forecast: (at: number) => ({ cents: (6 * (at - seconds)) / 1800 }),
@@ -31,6 +32,11 @@ describe('afterwards', () => {
   test('the first check and the last string to settle count', () => {
     const words = againWords([creeping(seconds + 600, seconds + 300), creeping(seconds + 900, seconds + 540)], seconds);
     expect(words).toBe(`Check again at about ${clockTime(now + 5 * minute)}. It holds from about ${clockTime(now + 15 * minute)}.`);
+  });
+
+  test('a string that holds asks for no check', () => {
+    const still = { ...creeping(seconds, seconds + 120), verdict: 'holding' as const };
+    expect(againWords([still, creeping(seconds + 600, seconds + 300)], seconds)).toContain(clockTime(now + 5 * minute));
   });
 
   test('a check that is already over is not asked for, and one string that never settles keeps the rest from holding', () => {
