@@ -1,9 +1,10 @@
 import type { Output, Overview, Settings } from '#shared/contract/index.ts';
-import { type CoachState, start } from '#shared/guidance/index.ts';
+import { type CoachState, learn, type Lessons, type Setup, start } from '#shared/guidance/index.ts';
 import { retuneHistories } from '#shared/log/index.ts';
 import { coachInstrument, daysSinceChanged } from '#shared/strung/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { stateOf, type TuningHere, tuningOn } from './strings.ts';
+import { undershootOf } from './undershoot.ts';
 
 /** From where to where, and where the strings are now. */
 export type Way = {
@@ -24,6 +25,8 @@ type Wanted = {
   readonly log: Output<'log.read'>;
   /** Until when the strings are to settle onto their pitch, in epoch milliseconds; null = no lead. */
   readonly leadUntil: number | null;
+  /** Whether all strings are heard in one strum in place of plucking each once more. */
+  readonly strumCheck: boolean;
   readonly now: number;
 };
 
@@ -39,12 +42,12 @@ export function wayTo({ overview, tunings, tuning, settings }: Pick<Wanted, 'ove
 }
 
 /** Plans a retune, which takes as long as the log is rich, up to some hundred milliseconds; null where the instrument cannot take the tuning's moves. */
-export function planRetune({ log, leadUntil, now, ...wanted }: Wanted): Plan | null {
+export function planRetune({ log, leadUntil, now, strumCheck, ...wanted }: Wanted): Plan | null {
   const way = wayTo(wanted);
   if (way === null) return null;
   const { overview, settings } = wanted;
   const { instrument, stringSet } = overview;
-  const coach = start({
+  const setup = {
     instrument: coachInstrument(instrument, stringSet, (course, string) =>
       daysSinceChanged(stringSet, log.changes, { course, string }, now),
     ),
@@ -54,6 +57,23 @@ export function planRetune({ log, leadUntil, now, ...wanted }: Wanted): Plan | n
     atSeconds: now / 1000,
     lead: leadUntil === null ? null : { untilSeconds: leadUntil / 1000, capCents: leadCapCents },
     learned: { retunes: retuneHistories(log) },
-  });
-  return { ...way, coach };
+    undershootCents: undershootOf(instrument.id),
+    strumCheck,
+  };
+  return { ...way, coach: start(setup, learnt(log, setup)) };
+}
+
+/** What a log taught, and when that was worked out. */
+type Learnt = { readonly atSeconds: number; readonly lessons: Lessons };
+const known = new WeakMap<Output<'log.read'>, Learnt>();
+/** What was learned stays good for so long, in seconds: strings get older. */
+const goodSeconds = 600;
+
+/** Learns from a log, once for all the plans that are made of it. */
+function learnt(log: Output<'log.read'>, setup: Setup): Lessons {
+  const kept = known.get(log);
+  if (kept !== undefined && Math.abs(setup.atSeconds - kept.atSeconds) < goodSeconds) return kept.lessons;
+  const lessons = learn(setup);
+  known.set(log, { atSeconds: setup.atSeconds, lessons });
+  return lessons;
 }

@@ -23,7 +23,7 @@ import { cueLanded, listen, onPitch, type SoundChoice, session, stopListening } 
 import type { Plan } from './plan.ts';
 import { retuneRows } from './retune-rows.ts';
 import type { TuningHere } from './strings.ts';
-import { keepStrumsAtEnd, strumsAtEnd } from './strum-check.ts';
+import { keepStrumsAtEnd } from './strum-check.ts';
 import { awaitStrum, isStrum, missed, strumRings, type StrumWatch, watchStrum } from './strum-watch.ts';
 import { undershootOf } from './undershoot.ts';
 
@@ -77,9 +77,8 @@ let leave: (() => void) | null = null;
 export async function beginRetune({ host, overview, tuning, plan, sound, settings, log, until, isTouchUp }: Begin): Promise<void> {
   const startedAt = milliseconds();
   const { from, to } = plan;
-  // A touch-up is of a few courses, plucked in any order: there is no pass that a strum could end.
-  const setup = { ...plan.coach.setup, undershootCents: undershootOf(overview.instrument.id), strumCheck: strumsAtEnd() && !isTouchUp };
-  const planned = { ...plan.coach, setup };
+  // It may have been chosen otherwise since the plan was made.
+  const planned = { ...plan.coach, setup: { ...plan.coach.setup, undershootCents: undershootOf(overview.instrument.id) } };
   const coach = isTouchUp ? step(planned, { kind: 'follow', atSeconds: startedAt / 1000, on: true }).state : planned;
   const id = crypto.randomUUID();
   await host.ask('log.beginRetune', {

@@ -18,7 +18,8 @@ export async function beginTouchUp({ host, overview, tunings, settings, sound }:
   const log = await host.ask('log.read', { stringSetId: overview.stringSet.id, retunes: retunesRead });
   const tuning = tunings.find(({ id }) => id === overview.instrument.tuningId) ?? null;
   const now = Date.now();
-  const plan = planRetune({ overview, tunings, tuning, settings, log, leadUntil: null, now });
+  // A few courses, plucked in any order: there is no pass that a strum could end.
+  const plan = planRetune({ overview, tunings, tuning, settings, log, leadUntil: null, strumCheck: false, now });
   if (plan === null) return;
   await beginRetune({ host, overview, tuning, plan, sound, settings, log, until: now + horizonSeconds * 1000, isTouchUp: true });
 }

@@ -148,7 +148,7 @@ function ChooseTuning({ overview, tunings, tuning }: Pick<Props, 'overview' | 't
     <Choice
       label="Tuning to go to"
       hideLabel
-      value={tuning?.id ?? 'home'}
+      value={fitting.some(({ id }) => id === tuning?.id) ? (tuning?.id ?? 'home') : 'home'}
       options={[{ value: 'home', words: 'Home' }, ...fitting.map(({ id, name }) => ({ value: id, words: name }))]}
       onChange={choose}
     />

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'react';
 import type { Output, Overview, Settings } from '#shared/contract/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { type Plan, planRetune } from '../../stores/plan.ts';
+import { strumsAtEnd } from '../../stores/strum-check.ts';
 import { horizonSeconds } from '../../stores/settling.ts';
 
 type Wanted = {
@@ -21,8 +22,9 @@ const freshMilliseconds = 600_000;
 
 function makePlans(wanted: Wanted): Plans | null {
   const leadUntil = wanted.now + horizonSeconds * 1000;
-  const withLead = planRetune({ ...wanted, leadUntil });
-  const withoutLead = withLead === null ? null : planRetune({ ...wanted, leadUntil: null });
+  const strumCheck = strumsAtEnd();
+  const withLead = planRetune({ ...wanted, strumCheck, leadUntil });
+  const withoutLead = withLead === null ? null : planRetune({ ...wanted, strumCheck, leadUntil: null });
   return withLead === null || withoutLead === null ? null : { withLead, withoutLead, leadUntil };
 }
 
