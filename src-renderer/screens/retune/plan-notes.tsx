@@ -68,7 +68,7 @@ export function PlanNotes({ lines, moving, leads, leadUntil, isLeadOn, onLead, i
 }
 
 /** All strings together, or null where the figures of one are not known. */
-const totalNewtons = (lines: readonly Line[], which: 'now' | 'after'): number | null =>
+export const totalNewtons = (lines: readonly Line[], which: 'now' | 'after'): number | null =>
   lines.reduce<number | null>((sum, { [which]: { newtons } }) => (sum === null || newtons === null ? null : sum + newtons), 0);
 
 /** Both numbers, with and without: how far beside its pitch a string is left, and how far it would drift off it. */

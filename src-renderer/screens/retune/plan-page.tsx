@@ -21,7 +21,7 @@ import { asSeen } from '../stack.ts';
 import { BreakConfirmation } from './break-confirmation.tsx';
 import { linesOf } from './lines.ts';
 import { PlanBoard } from './plan-board.tsx';
-import { type Lead, PlanNotes } from './plan-notes.tsx';
+import { type Lead, PlanNotes, totalNewtons } from './plan-notes.tsx';
 import { PlanTime } from './plan-time.tsx';
 import { usePlans } from './use-plans.ts';
 import styles from './plan-page.module.css';
@@ -54,6 +54,7 @@ export function PlanPage({ overview, tunings, tuning, settings, way, now, log }:
   const lines = linesOf(overview, from, to, present, settings.toleranceCents);
   const moving = lines.filter(({ turn }) => turn !== null).sort((a, b) => (a.turn ?? 0) - (b.turn ?? 0));
   const nearBreaking = moving.filter(({ cents, after }) => cents > 0 && (after.breakShare ?? 0) > confirmShare);
+  const [before, after] = [totalNewtons(lines, 'now'), totalNewtons(lines, 'after')];
   const leads = moving.flatMap((line): Lead[] => {
     const leadCents = plans.known?.withLead.coach.strings.find(({ course }) => course === line.course)?.leadCents ?? 0;
     return Math.abs(leadCents) < leastLeadCents ? [] : [{ line, leadCents }];
@@ -133,7 +134,14 @@ export function PlanPage({ overview, tunings, tuning, settings, way, now, log }:
           )}
         </div>
       </div>
-      <BreakConfirmation overview={overview} lines={nearBreaking} isOpen={isAsking} onLeave={() => setAsking(false)} onGoOn={begin} />
+      <BreakConfirmation
+        overview={overview}
+        lines={nearBreaking}
+        pull={before === null || after === null ? null : { now: before, after }}
+        isOpen={isAsking}
+        onLeave={() => setAsking(false)}
+        onGoOn={begin}
+      />
     </div>
   );
 }

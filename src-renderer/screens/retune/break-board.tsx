@@ -1,0 +1,60 @@
+import { confirmShare } from '#shared/tension/index.ts';
+import { BeadMark, HollowMark } from '../../ui/bead-mark.tsx';
+import { useSize } from '../../ui/size.ts';
+import { stringWidth } from '../../ui/string-width.ts';
+import { courseText, figure } from '../../ui/words.ts';
+import type { Line } from './lines.ts';
+import styles from './break-confirmation.module.css';
+
+const height = 92;
+const middle = 46;
+/** Labels nearer to one another than this would run into each other, in px. */
+const apart = 170;
+
+/** One string between no pull at all and breaking: solid where it is now, hollow where it is to go, hatched beyond the limit. */
+export function BreakBoard({ line: { from, to, now, after, gauge } }: { readonly line: Line }) {
+  const [board, { width }] = useSize<SVGSVGElement>();
+  const [before, then] = [now.breakShare, after.breakShare];
+  if (then === null) return null;
+  const x = (share: number): number => Math.min(1, share) * width;
+  const isClose = before !== null && x(then) - x(before) < apart;
+  return (
+    <svg ref={board} className={styles['board']} height={height} aria-hidden="true">
+      <defs>
+        <pattern id="beyond-limit" width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(30)">
+          <line x1="0" y1="0" x2="0" y2="6" className={styles['hatch']} />
+        </pattern>
+      </defs>
+      <rect x={x(confirmShare)} y={0} width={width - x(confirmShare)} height={height} fill="url(#beyond-limit)" />
+      <line className={styles['string']} strokeWidth={stringWidth(gauge)} x1={0} x2={width} y1={middle} y2={middle} />
+      <g className={`small ${styles['words']}`}>
+        <text x={8} y={height - 10}>
+          no pull
+        </text>
+        <text x={x(confirmShare) - 6} y={21} textAnchor="end">
+          limit {figure(confirmShare * 100)} %
+        </text>
+        {before === null || width === 0 ? null : (
+          <text x={x(before) + (isClose ? 20 : 0)} y={height - 10} textAnchor={isClose ? 'end' : 'middle'}>
+            now, {courseText([...new Set(from)])}: {figure(before * 100)} %
+          </text>
+        )}
+        <text
+          className={styles['then']}
+          x={Math.min(x(then), width - 12) - (isClose ? 16 : 0)}
+          y={height - 10}
+          textAnchor={isClose ? 'start' : 'middle'}
+        >
+          {courseText([...new Set(to)])}: {figure(then * 100)} %
+        </text>
+      </g>
+      {before === null || width === 0 ? null : (
+        <>
+          <line className={styles['way']} x1={x(before) + 12} x2={x(then) - 12} y1={middle} y2={middle} />
+          <BeadMark x={x(before)} y={middle} height={26} kind="below" />
+          <HollowMark x={x(then)} y={middle} height={24} />
+        </>
+      )}
+    </svg>
+  );
+}
