@@ -47,9 +47,24 @@ export function stringMeant(state: CoachState, course: number): number | null {
   return state.queue.map((place) => state.strings[place]).find((one) => one?.course === course)?.string ?? null;
 }
 
+/** Whether others than the course asked for seem to sound, which has not been heard yet: the wrong one was plucked, or the log is wrong about it. */
+export function isInPlaceOfAsked(state: CoachState, match: Match): boolean {
+  const current = currentString(state);
+  if (state.following || current === null || current.visit !== null) return false;
+  return match.kind === 'match' ? match.course !== current.course : match.reason === 'could-be-several';
+}
+
 /** What is to be asked because of a sound that is nobody's for sure; null where nothing need be asked. */
 export function doubtOf(state: CoachState, frame: Frame, match: Match): Doubt | null {
   const names = (courses: readonly number[]): string => courses.map((course) => `${state.setup.wanted.length - course}`).join(' or ');
+  const current = currentString(state);
+  if (current !== null && isInPlaceOfAsked(state, match)) {
+    const heard = match.kind === 'match' ? [match.course] : match.candidates;
+    return {
+      sound: soundOf(frame, current),
+      sentence: `That sounds like course ${names(heard)}: pluck course ${names([current.course])}.`,
+    };
+  }
   if (match.kind === 'match') {
     const { course, string, others } = match;
     const sentence = others.includes(course)
@@ -59,9 +74,8 @@ export function doubtOf(state: CoachState, frame: Frame, match: Match): Doubt | 
         : `Course ${names([course])} was not there before: pluck it open, by itself.`;
     return { sound: soundOf(frame, match), sentence };
   }
-  // Where a course was asked for, a sound that is two others' is not its own, and nothing else need be asked.
+  // Where a course was asked for and heard already, a sound that is two others' is not its own, and nothing else need be asked.
   if (!state.following || match.reason === 'an-octave-off') return null;
-  const current = currentString(state);
   if (match.reason === 'no-string-near') {
     if (current === null || !frame.steady) return null;
     const { course } = current;

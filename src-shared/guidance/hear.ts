@@ -11,7 +11,7 @@ import {
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { advise, currentString } from './advice.ts';
 import { step } from './coach.ts';
-import { doubtOf, isOfStrum, isSameSound, soundOf, stringMeant } from './doubt.ts';
+import { doubtOf, isInPlaceOfAsked, isOfStrum, isSameSound, soundOf, stringMeant } from './doubt.ts';
 import { overloadOf } from './guard.ts';
 import type { Advice, CoachState, Effect, Sound, StringState } from './state.ts';
 
@@ -40,7 +40,10 @@ export function hear(state: CoachState, frame: Frame): Heard {
   const match = matchOf(state, frame, goesOn);
   if (match.kind === 'unknown') return askByName(state, frame, match);
   const isSure =
-    goesOn !== null || match.certainty >= surelyMatched || isSecondPluck(state, frame, match) || isDangerous(state, frame, match);
+    goesOn !== null ||
+    (match.certainty >= surelyMatched && !isInPlaceOfAsked(state, match)) ||
+    isSecondPluck(state, frame, match) ||
+    isDangerous(state, frame, match);
   if (!isSure) return askByName(state, frame, match);
   const own = pitchOf(state, frame, match);
   const { course, string } = match;
@@ -96,7 +99,16 @@ function matchOf(state: CoachState, { hertz: heard, others = [] }: Frame, goesOn
     return matchAs(heard, { ...among, asked: goesOn.course, askedString });
   }
   const asFor = (asked: number) => matchFrame(heard, { ...among, asked, askedString: stringMeant(state, asked) });
-  if (!state.following) return current === null ? matchFrame(heard, { ...among, asked: null }) : asFor(current.course);
+  if (!state.following) {
+    if (current === null) return matchFrame(heard, { ...among, asked: null });
+    const match = asFor(current.course);
+    // Asked for again by name, it gives the same pitch: it is the log that is wrong about it.
+    const isAgain =
+      (match.kind === 'match' ? match.course !== current.course : match.reason === 'could-be-several') &&
+      state.doubt?.sound.course === current.course &&
+      Math.abs(apartCents(heard, state.doubt.sound.hertz)) <= standingCents;
+    return isAgain ? matchAs(heard, { ...among, asked: current.course, askedString: current.string }) : match;
+  }
   const match = likelyTurned(state, heard, matchFrame(heard, { ...among, asked: null }));
   if (match.kind === 'match') return asFor(match.course);
   const named = state.doubt?.sound.course ?? null;

@@ -39,6 +39,23 @@ describe('whose sound is it?', () => {
     expect(advise(twice).centsToGo).toBeCloseTo(200, -1);
   });
 
+  test('where the log is wrong about the asked one, and another is known to stand there, the second pluck is believed', () => {
+    const state = begin('G4 C4 E4 A4', 'G4 D4 E4 A4');
+    const once = pluck(state, home[2]?.[0] ?? 0, 1);
+    expect(once.said).toEqual(['That sounds like course 2: pluck course 3.']);
+    expect(advise(once.state)).toMatchObject({ course: 1, action: 'pluck' });
+    expect(advise(pluck(once.state, home[1]?.[0] ?? 0, 4).state)).toMatchObject({ course: 1, action: 'tighten' });
+    const twice = pluck(once.state, home[2]?.[0] ?? 0, 4).state;
+    expect(advise(twice)).toMatchObject({ course: 1, action: 'loosen' });
+    expect(advise(twice).centsToGo).toBeCloseTo(-200, -1);
+  });
+
+  test('nor is it lost where two others are known to stand there', () => {
+    const once = pluck(begin('G4 C4 E4 G4', 'G4 C4 F4 G4'), home[0]?.[0] ?? 0, 1);
+    expect(once.said).toEqual(['That sounds like course 4 or 1: pluck course 2.']);
+    expect(advise(pluck(once.state, home[0]?.[0] ?? 0, 4).state)).toMatchObject({ course: 2, action: 'loosen' });
+  });
+
   test('a fretted note is not taken for a turned peg', () => {
     for (const fret of [1, 2]) {
       const fretted = pluck(begin('G4 C4 E4 A4', 'G4 Bb3 E4 A4'), off(home[1]?.[0], 100 * fret + 4), 1);
