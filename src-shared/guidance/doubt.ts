@@ -59,6 +59,7 @@ export function doubtOf(state: CoachState, frame: Frame, match: Match): Doubt | 
   const names = (courses: readonly number[]): string => courses.map((course) => `${state.setup.wanted.length - course}`).join(' or ');
   const current = currentString(state);
   if (current !== null && isInPlaceOfAsked(state, match)) {
+    if (!frame.steady) return null;
     const heard = match.kind === 'match' ? [match.course] : match.candidates;
     return {
       sound: soundOf(frame, current),
