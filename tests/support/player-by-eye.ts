@@ -87,3 +87,17 @@ async function turn(page: Page, way: 'Loosen' | 'Tighten', cents: number): Promi
   await page.waitForTimeout(1000 * (heldAfterSeconds + (caution * cents) / heldCentsPerSecond));
   await page.mouse.up();
 }
+
+/** After a retune: on to Settling, and every course plucked once, so that the log has where each of them really is. */
+export async function checkByEye(page: Page): Promise<void> {
+  await page.keyboard.press('Enter');
+  await page.getByRole('button', { name: /^Check the strings/u }).click();
+  const courses = strings(page).getByRole('button', { name: /^Pluck course/u });
+  await courses.first().waitFor();
+  for (const course of await courses.all()) {
+    await course.click();
+    await page.waitForTimeout(1500);
+  }
+  await page.keyboard.press('Escape');
+  await strings(page).waitFor({ state: 'hidden' });
+}
