@@ -223,6 +223,7 @@ test.describe('a newcomer', () => {
     await page.getByRole('button', { name: /^Plan 4 down a tone/u }).click();
     await expect(page.getByText('first: loosen 2 semitones')).toBeVisible();
     await page.getByRole('button', { name: /^Start listening/u }).click();
+    await page.getByRole('button', { name: /^Pluck them instead/u }).click();
     await expect(page.getByRole('heading', { level: 1, name: 'My baritone is in 4 down a tone' })).toBeVisible({ timeout: 60_000 });
   });
 
