@@ -9,12 +9,20 @@ const ratioAtLeast = 25;
 /** A line must foretell its own amplitude and phase in both halves of the stretch this well. */
 const surpriseAtMost = 0.35;
 const sweeps = 2;
+/** Half the width of a main lobe, in bins. */
+const lobe = 2;
 const fastestDecay = 25;
 const humDecayAtMost = 1;
 /** A line this near to a pitch is that pitch (10 cents). */
 const knownShare = 0.0058;
 /** Projections on fewer samples than this say nothing. */
 const comparedSamples = 480;
+
+/**
+ * Tells of each line that may ring on, not taken away, in the main lobe of a partial at `hertz`, for a stretch of so many seconds that ends
+ * now: how far beside the partial it is, and its power, in the spectrum's units.
+ */
+export type Remains = (hertz: number, seconds: number, tell: (apartHertz: number, power: number) => void) => void;
 
 /** `target`: whether it is a partial of the string followed before the pluck. */
 type BackgroundLine = Line & { target: boolean };
@@ -30,6 +38,9 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
   const clean = new Float64Array(2 * historySamples);
   const rest = new Float64Array(8_192);
   let lines: BackgroundLine[] = [];
+  /** The target's lines once they are no longer taken away, and those of them that may ring on all the same. */
+  let released: BackgroundLine[] = [];
+  let doubted: BackgroundLine[] = [];
   let lastEnd = 0;
   /** Oscillators, one per line: value at the sample to come, and the factor from one sample to the next. */
   const state = new Float64Array(4 * linesAtMost);
@@ -97,6 +108,16 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
     for (let index = from; index < lastEnd; index++) clean[index] = (samples[index] ?? 0) - foretell();
   };
 
+  const remains: Remains = (hertz, seconds, tell) => {
+    for (const line of doubted) {
+      const apartHertz = Math.abs((line.radians * rateHertz) / (2 * Math.PI) - hertz);
+      if (apartHertz > lobe / seconds) continue;
+      const height = Math.hypot(line.real, line.imaginary) * Math.exp(-line.decay * (originBack / rateHertz - seconds / 2));
+      // A sinusoid of height 1 has the power (length/4)² under a Hann window.
+      tell(apartHertz, ((height * seconds * rateHertz) / 4) ** 2);
+    }
+  };
+
   return {
     /** The sound without its background; same places as the samples that it came from. */
     clean,
@@ -144,8 +165,11 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
         });
       });
       originBack = back + length / 2;
+      released = doubted = [];
       redo(samples, back + length);
     },
+
+    remains,
 
     /** Whether a pitch belongs to what rang before the pluck. */
     knows: (hertz: number): boolean =>
@@ -174,9 +198,15 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
 
     /** Stops taking away the string followed until now: it was plucked anew, or goes on being the one to follow. */
     releaseTarget: (samples: Float64Array, back: number) => {
-      if (!lines.some((line) => line.target)) return;
+      released = lines.filter((line) => line.target);
+      if (released.length === 0) return;
       lines = lines.filter((line) => !line.target);
       redo(samples, back);
+    },
+
+    /** What was released last was not plucked anew, but may ring on under the partials of the string that was. */
+    doubtReleased: () => {
+      doubted = released;
     },
 
     clear: () => {
@@ -184,7 +214,7 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
     },
 
     reset: () => {
-      lines = [];
+      lines = released = doubted = [];
       clean.fill(0);
       lastEnd = 0;
     },

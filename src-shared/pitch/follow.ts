@@ -1,3 +1,4 @@
+import type { Remains } from './background.ts';
 import { createRefiner } from './refine.ts';
 import type { Fit, Stiffness } from './series.ts';
 import { createSpectrometer, type Spectrum } from './spectrum.ts';
@@ -79,12 +80,12 @@ const movingGiven = (fit: Fit, before: number, resting: number) => {
  * (intersection of confidence intervals: A. Goldenshluger and A. Nemirovski, Math. Methods Statist. 6, 1997). A stretch sees the pitch
  * at its middle; the drift measured in it, shrunk towards rest, brings it to the newest sample, so that a turning peg is not seen late.
  */
-export const createFollower = (rateHertz: number) => {
+export const createFollower = (rateHertz: number, remains: Remains | null = null) => {
   const spectrometers = stretches.map((length) => ({
     length,
     analyse: createSpectrometer(nextPower(1.6 * length), rateHertz),
   }));
-  const refine = createRefiner();
+  const refine = createRefiner(remains);
   let calls = 0;
 
   const spectrumOf = (samples: Float64Array, end: number, length: number, spacingHertz?: number): Spectrum => {

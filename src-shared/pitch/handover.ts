@@ -1,7 +1,7 @@
 import type { createBackground } from './background.ts';
 import type { Conditioned } from './condition.ts';
 import type { createFollower, Estimate } from './follow.ts';
-import { stiffRatio } from './string.ts';
+import { centsApart, stiffRatio } from './string.ts';
 
 /** Background is learnt from this many samples at most and at least, up to a moment before the pluck. */
 const backgroundSamples = 3_072;
@@ -12,6 +12,8 @@ const longestSamples = 8_000;
 const ringingSeconds = 0.042;
 /** How much the error of a foretold pitch grows, in cents per second. */
 const foretoldDoubt = 5;
+/** A string that was plucked anew is found again this near to where it was; else it was another one, its octave or a twelfth below. */
+const anotherCents = 300;
 
 /** The string followed before the last pluck, and when that was plucked. `ringsOn` is null until it can be told. */
 type Before = { estimate: Estimate; pluckedAt: number | null; ringsOn: boolean | null };
@@ -27,10 +29,13 @@ export const createHandover = (
 ) => {
   const { rateHertz } = state;
   let before: Before | null = null;
+  /** The string before, said to be plucked anew, until it is known whether it was. */
+  let plucked: Estimate | null = null;
 
   return {
     /** A pluck at the count `onset`: what rang for `heardFor` samples until then becomes background, the string followed among it. */
     pluck: (onset: number, heardFor: number, followed: Estimate | null, pluckedAt: number | null) => {
+      plucked = null;
       before = followed === null ? null : { estimate: followed, pluckedAt, ringsOn: null };
       const back = state.count - onset + Math.round(marginSeconds * rateHertz);
       const length = Math.min(backgroundSamples, heardFor, state.end - back);
@@ -53,6 +58,7 @@ export const createHandover = (
       background.releaseTarget(state.samples, samplesSincePluck);
       const { estimate } = before;
       before = null;
+      plucked = estimate;
       return { pluckedAnew: estimate };
     },
 
@@ -71,9 +77,12 @@ export const createHandover = (
       return back;
     },
 
-    /** Another string has taken over. */
-    finish: () => {
+    /** A string was found. Where it is not the one said to be plucked anew, that one may ring on: its partials lie among this one's. */
+    finish: (string: Estimate | null) => {
       before = null;
+      if (string !== null && plucked !== null && Math.abs(centsApart(string.hertz, plucked.hertz)) > anotherCents)
+        background.doubtReleased();
+      plucked = null;
     },
   };
 };

@@ -17,6 +17,8 @@ export type Partial = {
   ratio: number;
   /** Power per bin of all that is not this partial, in the spectrum's units. */
   rest: number;
+  /** By how much another string that may ring in its main lobe pulls at its frequency. */
+  pullHertz: number;
   sigmaHertz: number;
   sigmaDriftHertzPerSecond: number;
 };
@@ -30,6 +32,7 @@ export const emptyPartial = (): Partial => ({
   power: 0,
   ratio: 0,
   rest: 0,
+  pullHertz: 0,
   sigmaHertz: Infinity,
   sigmaDriftHertzPerSecond: Infinity,
 });
@@ -99,14 +102,24 @@ export const measurePartial = (spectrum: Spectrum, guessHertz: number, into: Par
   into.power = peak;
   into.ratio = peak / noise;
   into.rest = effective;
+  into.pullHertz = 0;
   setErrors(into, seconds);
   return peak > 4 * noise;
 };
 
 const setErrors = (partial: Partial, seconds: number) => {
   const relative = Math.sqrt(partial.rest / (partial.power + 1e-30));
-  partial.sigmaHertz = (frequencyFactor * relative) / seconds;
-  partial.sigmaDriftHertzPerSecond = (driftFactor * relative) / (seconds * seconds);
+  partial.sigmaHertz = Math.hypot((frequencyFactor * relative) / seconds, partial.pullHertz);
+  partial.sigmaDriftHertzPerSecond = (driftFactor / frequencyFactor / seconds) * partial.sigmaHertz;
+};
+
+/**
+ * Adds to a partial's error what a line of so much power, `apartHertz` beside it, may do to it: of two sinusoids in one main lobe the
+ * weaker pulls the stronger towards it by their distance times the ratio of their amplitudes, and the stronger is what is measured.
+ */
+export const addPull = (partial: Partial, apartHertz: number, power: number, seconds: number): void => {
+  partial.pullHertz = Math.hypot(partial.pullHertz, apartHertz * Math.min(1, Math.sqrt(power / (partial.power + 1e-30))));
+  setErrors(partial, seconds);
 };
 
 /**

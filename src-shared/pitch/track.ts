@@ -43,7 +43,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   const { rateHertz } = state;
   const onsets = createOnsetDetector(rateHertz);
   const background = createBackground(rateHertz, historySamples);
-  const follower = createFollower(rateHertz);
+  const follower = createFollower(rateHertz, background.remains);
   const memory = createStiffnessMemory();
   const rest = createRest();
   const strays = createStrays();
@@ -115,7 +115,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     const pluck = opening ? state.count : strike.wasStruck() ? sincePluck() : null;
     current = search.lookFor(usable, pluck, background.knows);
     if (current !== null) {
-      handover.finish();
+      handover.finish(current);
       memory.learn(current);
       rest.restart();
       strays.forget();
@@ -197,7 +197,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     if (!keepStiffness) memory.forget();
     rest.restart();
     search.reset();
-    handover.finish();
+    handover.finish(null);
     strike.reset();
     forget();
     pluckedAt = null;

@@ -86,6 +86,29 @@ describe('in a room', () => {
 });
 
 describe('pluck after pluck', () => {
+  test('the octave above, still ringing a few cents off, does not pull at the string that is plucked', () => {
+    for (const [seed, cents] of [
+      [51, -6],
+      [52, 6],
+    ] as const) {
+      const pluck = pluckSound({
+        hertz: 293.7,
+        sampleRateHertz,
+        seconds: 1.8,
+        seed,
+        pluckedAtSeconds,
+        inharmonicity: 2e-4,
+        decaySeconds: 1.5,
+      });
+      const above = 2 * 293.7 * 2 ** (cents / 1200);
+      const octave = pluckSound({ hertz: above, sampleRateHertz, seconds: 1.8, seed: seed + 10, pluckedAtSeconds: 0.03, decaySeconds: 6 });
+      const events = listenTo(mixAt(pluck.samples, octave.samples, -12, sampleRateHertz));
+      const frames = framesOf(events).filter((frame) => frame.atSeconds > 0.6);
+      expect(frames.length).toBeGreaterThan(20);
+      expect(quantile(errorsOf(frames, pluck.truthHertz), 0.95)).toBeLessThan(0.5);
+    }
+  });
+
   test('the same string, a little higher each time, is read anew each time', () => {
     const plucks = [0, 1, 2].map((index) => {
       const at = 0.3 + index * 0.9;
