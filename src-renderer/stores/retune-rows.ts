@@ -2,14 +2,14 @@ import type { Effect } from '#shared/guidance/index.ts';
 import { type Reading, readingRow, type Turn, turnRow } from '#shared/log/index.ts';
 import type { Retuning } from './retuning.ts';
 
-const stamp = () => ({ id: crypto.randomUUID(), at: Date.now() });
-
-/** What the coach wants written down of a retune, as rows of the log. */
+/** What the coach wants written down of a retune after one step, as rows of the log; all of one moment, so that no reading comes before its turn. */
 export function retuneRows(
   { id: retuneId, overview, to }: Pick<Retuning, 'id' | 'overview' | 'to'>,
   effects: readonly Effect[],
 ): { readonly readings: readonly Reading[]; readonly turns: readonly Turn[] } {
   const stringSetId = overview.stringSet.id;
+  const at = Date.now();
+  const stamp = () => ({ id: crypto.randomUUID(), at });
   return {
     readings: effects.flatMap((effect) => {
       const wantedHertz = effect.kind === 'record' ? to.hertz[effect.course]?.[effect.string] : undefined;

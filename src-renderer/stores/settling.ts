@@ -29,7 +29,7 @@ export function useVerdicts(
   overview: Overview | null,
   toleranceCents: number,
 ): { readonly log: Log; readonly verdicts: readonly WholeVerdict[] } | undefined {
-  const now = useNow();
+  const clock = useNow();
   const { data: log } = useLog(overview);
   const { data: tunings } = useLibrary('tunings.list', {});
   const { data: settings } = useLibrary('settings.read', {});
@@ -40,8 +40,8 @@ export function useVerdicts(
   );
   return useMemo(() => {
     if (log === undefined || overview === null || wanted === undefined) return undefined;
-    return { log, verdicts: verdictsOf({ stringSet: overview.stringSet, log, wanted, toleranceCents }, now) };
-  }, [log, overview, wanted, now, toleranceCents]);
+    return { log, verdicts: verdictsOf({ stringSet: overview.stringSet, log, wanted, toleranceCents }, clock) };
+  }, [log, overview, wanted, clock, toleranceCents]);
 }
 
 type Facts = {
@@ -55,7 +55,9 @@ type Judged = { readonly facts: string; readonly judgedAt: number; readonly verd
 /** The latest verdicts on each log: several parts of the window ask for the same ones, and they cost some hundred milliseconds. */
 const latest = new WeakMap<Log, Judged>();
 
-function verdictsOf({ stringSet, log, wanted, toleranceCents }: Facts, now: number): readonly WholeVerdict[] {
+/** `clock` moves on in steps: what was heard within the present one is in the log all the same, and counts. */
+function verdictsOf({ stringSet, log, wanted, toleranceCents }: Facts, clock: number): readonly WholeVerdict[] {
+  const now = Math.max(clock, Date.now());
   const facts = JSON.stringify([stringSet, wanted, toleranceCents]);
   const kept = latest.get(log);
   const touchedAt = Math.max(stringSet.fittedAt, log.readings.at(-1)?.at ?? 0, log.turns.at(-1)?.at ?? 0);

@@ -8,6 +8,7 @@ import { chromium } from 'playwright';
 import { openDesk } from '../e2e/app.ts';
 import { chromiumArguments, chromiumPath } from './chromium.ts';
 
+const recording = fileURLToPath(new URL('../../demo-data/recordings/wren-retune.wav', import.meta.url));
 const pictures = fileURLToPath(new URL('../../.readme/', import.meta.url));
 const shots = [
   { name: 'retune-dark', colorScheme: 'dark', address: '/retune?on=demo-wren&to=demo-lantern-e-flat', secondsOfListening: 3.2 },
@@ -29,8 +30,10 @@ for (const { name, colorScheme, address, secondsOfListening } of shots) {
   await page.evaluate((hash) => {
     location.hash = hash;
   }, address);
-  await page.waitForTimeout(1000);
+  await page.waitForTimeout(3000);
   if (secondsOfListening !== null) {
+    await page.locator('input[type=file][accept*=wav]').setInputFiles(recording);
+    await page.waitForTimeout(500);
     await page.keyboard.press('Space');
     await page.waitForTimeout(secondsOfListening * 1000);
   }
