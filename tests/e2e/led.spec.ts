@@ -14,6 +14,12 @@ async function startListening(page: Page): Promise<void> {
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Retune Wren to Lantern E♭');
 }
 
+/** The page anew, once it has got in: its way in can be used only once. */
+async function reloaded(page: Page): Promise<void> {
+  await expect(page.getByRole('heading', { level: 1 })).toBeVisible();
+  await page.reload();
+}
+
 /** A microphone that a test plays and unplugs: a tone, and the faint hiss without which an input counts as dead. */
 const playedMicrophone = () => {
   let gone = false;
@@ -186,7 +192,7 @@ test('the next instruction is spoken, in the words of the screen, once the playe
     }
     Object.assign(window, { SpeechSynthesisUtterance: Utterance, spoken });
   });
-  await page.reload();
+  await reloaded(page);
   await page.evaluate(playedMicrophone);
   await startListening(page);
   const spoken = () => page.evaluate(() => (window as unknown as { spoken: readonly string[] }).spoken);
@@ -205,7 +211,7 @@ test('where no voice speaks English, the switch says so', async ({ page }) => {
     const synthesis = Object.assign(new EventTarget(), { getVoices: () => [], cancel: () => undefined });
     Object.defineProperty(window, 'speechSynthesis', { value: synthesis });
   });
-  await page.reload();
+  await reloaded(page);
   await startListening(page);
   await page.getByRole('button', { name: 'More' }).click();
   await expect(page.getByRole('menuitemcheckbox', { name: 'The next step, spoken' })).toBeDisabled();
