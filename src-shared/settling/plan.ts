@@ -13,8 +13,19 @@ export interface Plan {
   readonly nowSeconds: number;
 }
 
-/** What is expected after the last move of a plan, from which on nothing was heard. */
-export function outlookOf({ lesson, moves, nowSeconds }: Plan): Outlook {
+/** Fitting takes far longer than asking: a plan is fitted once, however many windows are asked of it. */
+const fitted = new WeakMap<Plan, Outlook>();
+
+/** What is expected after the last move of a plan, from which on nothing was heard. Asking again with the same plan costs no new fit. */
+export function outlookOf(plan: Plan): Outlook {
+  const known = fitted.get(plan);
+  if (known !== undefined) return known;
+  const outlook = fitPlan(plan);
+  fitted.set(plan, outlook);
+  return outlook;
+}
+
+function fitPlan({ lesson, moves, nowSeconds }: Plan): Outlook {
   const last = moves.at(-1)?.atSeconds ?? nowSeconds;
   const strains = strainsOf(moves, lesson.knowledge.string, nowSeconds, last);
   const still = { centsPerHour: 0, variance: 0 };
@@ -26,7 +37,7 @@ export function outlookOf({ lesson, moves, nowSeconds }: Plan): Outlook {
 
 /**
  * How far a string is expected to drift between two moments after a planned move, with its 90 % band: positive = sharp.
- * The mean is what a lead takes off; it is small while little is known and grows with use.
+ * The mean is what a lead takes off; it is small while little is known and grows with use. Several windows of one plan object share one fit.
  * `expectedDriftCents(plan, { fromSeconds: 60, untilSeconds: 1860 }).cents` → −6.0 for a nylon string raised by two semitones at 0.
  */
 export const expectedDriftCents = (
