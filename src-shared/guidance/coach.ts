@@ -4,10 +4,10 @@ import { withAims } from './aims.ts';
 import { reasonToStop } from './guard.ts';
 import { extend, hasLanded, reachedBy, secondsInside, type Sounding, unheard } from './landing.ts';
 import { learn, type Lessons } from './learned.ts';
-import { firstPass, nextPass } from './passes.ts';
+import { firstPass, isUntouched, nextPass } from './passes.ts';
 import { restrung } from './restring.ts';
 import { expectedOffset, fromLogSigmaCents, learnShift, pullAtOthers, standAt, stringAt } from './standing.ts';
-import type { Advice, CoachEvent, CoachState, Effect, Setup, StringState } from './state.ts';
+import type { Advice, CoachEvent, CoachState, Effect, Setup, StringState, StrumVerdict } from './state.ts';
 import { judgeStrum, strumSentence } from './strum.ts';
 import { isToGoBelow, withUndershoot } from './undershoot.ts';
 import { heardIn, notChanging } from './visit.ts';
@@ -217,24 +217,19 @@ const mostStrums = 3;
 const isToStrum = ({ setup, strummed, turnedSinceStrum }: CoachState): boolean =>
   setup.strumCheck === true && turnedSinceStrum && (strummed === null || (strummed.verdicts !== null && strummed.count < mostStrums));
 
-/** Every string that the strum told is known anew; those to turn, and those that it could not tell and that may have moved, are visited. */
+/** Every string that the strum told is known anew; those to turn, and those that it could not tell and that may have been drawn off, are visited. */
 function takeStrum(state: CoachState, { atSeconds, courses }: Extract<CoachEvent, { kind: 'strum' }>): Stepped {
   const count = (state.strummed?.count ?? 0) + 1;
   const verdicts = judgeStrum(state, courses);
+  let heard = withUntold({ ...state, sound: null, turnedSinceStrum: false }, verdicts);
   if (verdicts.every(({ reason }) => reason === 'unheard')) {
     const sentence = 'The strum could not be read: pluck the courses one by one.';
-    const next = beginNextPass({
-      ...state,
-      sound: null,
-      strummed: { atSeconds, count, verdicts: null, sentence },
-      turnedSinceStrum: false,
-    });
+    const next = beginNextPass({ ...heard, strummed: { atSeconds, count, verdicts: null, sentence } });
     return { state: next.state, effects: [announce(sentence), ...next.effects] };
   }
-  let heard: CoachState = { ...state, sound: null, turnedSinceStrum: false };
   const records: Effect[] = [];
   for (const [place, { course, string, kind, hertz: presentHertz, sigmaCents, reason }] of verdicts.entries()) {
-    if (presentHertz === null || sigmaCents === null || (kind === 'pluck' && reason === 'alike')) continue;
+    if (presentHertz === null || sigmaCents === null || isUntold({ kind, reason })) continue;
     const reading = { atSeconds, hertz: presentHertz, sigmaCents };
     const standing = standAt(reading, state.strings.length);
     heard = withString(learnShift(heard, place, reading), place, {
@@ -252,6 +247,17 @@ function takeStrum(state: CoachState, { atSeconds, courses }: Extract<CoachEvent
     effects: [...records, ...cue, announce(sentence), ...next.effects],
   };
 }
+
+const isUntold = ({ kind, reason }: Pick<StrumVerdict, 'kind' | 'reason'>): boolean => kind === 'pluck' && reason !== 'unsure';
+
+/** What the strum did not tell is not taken for being in its place, unless it was heard there after the last turn of another peg. */
+const withUntold = (state: CoachState, verdicts: readonly StrumVerdict[]): CoachState => ({
+  ...state,
+  strings: state.strings.map((one, place) => {
+    const verdict = verdicts[place];
+    return verdict === undefined || !isUntold(verdict) || isUntouched(one) ? one : { ...one, landedAtSeconds: null };
+  }),
+});
 
 function goBack(state: CoachState): CoachState {
   const place = state.visited.at(-1);

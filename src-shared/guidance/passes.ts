@@ -54,12 +54,18 @@ export function nextPass(state: CoachState): readonly number[] {
     .map(({ place }) => place);
 }
 
+/** Whether a string was heard in its place and no other peg has been turned since. */
+export const isUntouched = ({ landedAtSeconds, standing }: StringState): boolean =>
+  landedAtSeconds !== null && standing.gainedNewtons.every((gained) => gained === 0);
+
 /** The chance that a string is out of tolerance by now. */
 function riskOfLeaving(state: CoachState, one: StringState, place: number): number {
   const { cents, variance } = expectedOffset(state, place, state.nowSeconds);
   const off = cents - leadOf(state, one, 0);
   const sigma = Math.sqrt(variance);
   const { toleranceCents } = state.setup;
+  // It was surely inside when it landed: to hear it once more would tell the same, unless it has crept out since.
+  if (isUntouched(one)) return Math.abs(off) > toleranceCents ? 1 : 0;
   return beyond((toleranceCents - off) / sigma) + beyond((toleranceCents + off) / sigma);
 }
 

@@ -58,6 +58,20 @@ describe('the coach asks for one course after the other', () => {
     expect(advise(state).course).toBe(2);
   });
 
+  test('a string that lies near the edge of its tolerance is heard once, not again and again while no peg is turned', () => {
+    const near = [0, 2.6, -1, 2.5].map((cents, course) => [off(home[course]?.[0], cents)]);
+    let state = begin(near, home);
+    const records: Effect[] = [];
+    for (let at = 0; advise(state).action === 'pluck' && at < 100; at += 2) {
+      const course = advise(state).course ?? 0;
+      const next = sound(state, course, near[course]?.[0] ?? 0, 1, at);
+      records.push(...next.effects.filter(({ kind }) => kind === 'record'));
+      state = next.state;
+    }
+    expect(advise(state).action).toBe('done');
+    expect(records).toHaveLength(4);
+  });
+
   test('silence between two plucks is not time inside', () => {
     let state = begin();
     const effects: Effect[] = [];

@@ -65,6 +65,20 @@ describe('every course from one strum', () => {
     expect(unsure.strummed?.sentence).toBe('Not sure of course 4: pluck it. Course 1 wasn’t heard: pluck it. 3 and 2: leave them.');
   });
 
+  test('a course that the strum did not tell is plucked by name where another peg was turned since it was heard', () => {
+    const wanted = hertzOf('G4 Bb3 Eb4 A4');
+    const [first, second] = [home, wanted].map((row) => [row[1]?.[0] ?? 0, row[2]?.[0] ?? 0]) as [number[], number[]];
+    const lowered = sound(sound(atHome({ wanted }), 1, first[0]!, 0.3, 0), 1, second[0]!, 1.5, 1);
+    const both = sound(sound(lowered, 2, first[1]!, 0.3, 4), 2, second[1]!, 1.5, 5);
+    expect(advise(both).action).toBe('strum');
+    const early = strum(both, [0, 'unclear', 0, 0], 9);
+    expect(early.advice).toMatchObject({ course: 1, action: 'pluck' });
+    expect(early.state.strummed?.sentence).toBe('Course 3 wasn’t heard: pluck it. 4, 2 and 1: leave them.');
+    const untouched = strum(both, [0, 'unclear', 'unclear', 0], 9).state;
+    expect(untouched.strummed?.sentence).toBe('Course 3 wasn’t heard: pluck it. 4, 2 and 1: leave them.');
+    expect(untouched.queue).toEqual([1]);
+  });
+
   test('of two courses tuned alike neither is named by a pitch that could be the other’s', () => {
     const unison = hertzOf('G4 C4 E4 G4');
     const { state, effects } = strum(atHome({ present: unison, wanted: unison }), [-6, 0, 0, 0]);
