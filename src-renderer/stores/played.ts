@@ -31,7 +31,7 @@ export function hearPlayed(played: Played, frame: PitchFrame): Played {
   if (played.heard.length === played.courses) return played;
   const isJump = played.lastHertz !== null && Math.abs(centsBetween(hertz(frame.hertz), hertz(played.lastHertz))) > jumpCents;
   const here = [[frame.hertz]];
-  const { check: pluck, reading } = hearPluck({ present: here, wanted: here, pluck: isJump ? null : played.pluck.pluck }, frame);
+  const { check: pluck, reading } = hearPluck({ present: here, wanted: here, pluck: isJump ? null : played.pluck.pluck, asked: [] }, frame);
   const next = { ...played, pluck, lastHertz: frame.hertz };
   if (reading === null) return next;
   const course: HeardCourse = { hertz: hertz(reading.hertz), sigmaCents: reading.sigmaCents };

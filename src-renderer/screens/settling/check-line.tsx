@@ -40,11 +40,14 @@ export function CheckLine() {
   );
 }
 
-function checkWords({ way, read, tuning, unclear }: Checking): { readonly strong: string; readonly rest: string } {
+function checkWords({ way, read, tuning, unclear, check }: Checking): { readonly strong: string; readonly rest: string } {
   const total = tuning.pitches.length;
   const heard = new Set(read.map(({ course }) => course));
   const numbers = (courses: Iterable<number>) => listed([...courses].sort((a, b) => a - b).map((course) => courseNumber(course, total)));
   if (unclear.length > 0) return { strong: `Can’t tell ${numbers(unclear)} from the strum:`, rest: 'pluck it alone.' };
+  const [asked] = check.asked;
+  const alike = check.asked.length > 1 ? `${numbers(check.asked)} sound alike here, so each is asked for by name.` : '';
+  if (asked !== undefined) return { strong: `Pluck course ${courseNumber(asked, total)}.`, rest: alike };
   if (heard.size === total) return { strong: 'All courses heard.', rest: 'Play them again, or press Done.' };
   const rest = heard.size === 0 ? '' : `Heard ${numbers(heard)}.`;
   return { strong: way === 'strum' ? 'Strum the open strings once and let them ring.' : 'Pluck the open strings, in any order.', rest };

@@ -39,10 +39,34 @@ describe('a quick check', () => {
     expect(pluck(startCheck(home, home), 441, 3, 0, false).readings).toEqual([]);
   });
 
-  test('passes over a sound that is no string of the instrument, or could be two', () => {
+  test('passes over a sound that is no string of the instrument', () => {
     expect(pluck(startCheck(home, home), 120, 2, 0).readings).toEqual([]);
+  });
+
+  test('tells two courses a semitone apart by where they stand', () => {
+    const near = hertzOf('G4 C4 E4 Ab4');
+    expect(pluck(startCheck(near, near), 392.5, 1, 0).readings).toMatchObject([{ course: 0 }]);
+    expect(pluck(startCheck(near, near), 404, 1, 0).readings).toEqual([]);
+  });
+
+  describe('of two courses of one pitch', () => {
     const unison = hertzOf('G4 C4 E4 G4');
-    expect(pluck(startCheck(unison, unison), 392, 2, 0).readings).toEqual([]);
+
+    test('asks for one by name after the other, and believes the pluck that follows', () => {
+      const doubtful = pluck(startCheck(unison, unison), 392, 2, 0);
+      expect(doubtful).toMatchObject({ readings: [], check: { asked: [0, 3] } });
+      const first = pluck(doubtful.check, 392.5, 2, 3);
+      expect(first).toMatchObject({ readings: [{ course: 0, hertz: 392.5 }], check: { asked: [3] } });
+      const second = pluck(first.check, 391.5, 2, 6);
+      expect(second).toMatchObject({ readings: [{ course: 3, hertz: 391.5 }], check: { asked: [] } });
+    });
+
+    test('forgets what it asked for where another course is plucked instead', () => {
+      const doubtful = pluck(startCheck(unison, unison), 392, 2, 0);
+      const other = pluck(doubtful.check, unison[1]![0]!, 2, 3);
+      expect(other).toMatchObject({ readings: [{ course: 1 }], check: { asked: [] } });
+      expect(pluck(other.check, 392, 2, 6)).toMatchObject({ readings: [], check: { asked: [0, 3] } });
+    });
   });
 
   test('reads the four strings of a recording within half a cent of the truth', () => {
