@@ -1,7 +1,4 @@
-import type { InputFacts } from './source.ts';
-
-/** Sound processing that spoils pitch and level; asked to be off, and read back. */
-export type Processing = 'echo cancellation' | 'noise suppression' | 'gain control' | 'voice isolation';
+import type { InputFacts, Processing } from './source.ts';
 
 /** `voiceIsolation` is in the Media Capture Extensions draft, not in every browser or type library. `echoCancellation` may come back as a word (its mode). */
 export type ReadBackSettings = {

@@ -1,5 +1,3 @@
-import type { Processing } from './input-facts.ts';
-
 /**
  * What a source of sound is doing. `open` is the only one in which strings can be heard.
  * denied = by the player or the browser; blocked = by the operating system; lost = the device that was in use or asked for is gone;
@@ -22,6 +20,9 @@ export type SoundStateKind =
 
 /** A state with a plain sentence for the player, and what its one button does: `retry()`, or choosing another input; null where waiting is all. */
 export type SoundState = { readonly kind: SoundStateKind; readonly sentence: string; readonly remedy: 'retry' | 'choose-input' | null };
+
+/** Sound processing that spoils pitch and level; asked to be off, and read back. */
+export type Processing = 'echo cancellation' | 'noise suppression' | 'gain control' | 'voice isolation';
 
 /** What is known of an input once it is open. */
 export type InputFacts = {

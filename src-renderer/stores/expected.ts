@@ -1,6 +1,5 @@
-import type { CoachState, StringState } from '#shared/guidance/index.ts';
+import { type CoachState, driftBetween, type StringState } from '#shared/guidance/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
-import { creepCents, type StringLesson } from './lessons.ts';
 
 /** What a string that has landed is expected to do by itself. */
 export type Expected = {
@@ -18,43 +17,24 @@ export type Expected = {
 /** Smaller changes are not worth a mark or a word, in cents. */
 export const leastCents = 0.75;
 const least = leastCents;
-/** Ages at which the creep is worked out, in seconds; between them it is linear. */
-const ages = [10, 30, 60, 120, 240, 480, 960, 1800, 3600];
 
 /** What every landed string is expected to do until a moment; a string that will hardly move is not there. */
-export function expectations(coach: CoachState, lessons: readonly StringLesson[], untilSeconds: number): readonly Expected[] {
+export function expectations(coach: CoachState, untilSeconds: number): readonly Expected[] {
   return coach.strings.flatMap((one, place) => {
-    const lesson = lessons[place];
     const off = centsBetween(hertz(one.presentHertz), hertz(one.aimHertz));
     // A string that was drawn off comes again: what it does by itself is of no use.
     const isOff = Math.abs(off) > coach.setup.toleranceCents;
-    if (one.landedAtSeconds === null || isOff || lesson === undefined || coach.queue[0] === place) return [];
-    const expected = expectedOf(one, creepOf(one, lesson), coach.nowSeconds, untilSeconds);
+    if (one.landedAtSeconds === null || isOff || coach.queue[0] === place) return [];
+    const expected = expectedOf(one, coach.nowSeconds, untilSeconds);
     return expected === null ? [] : [expected];
   });
 }
 
-type Creep = readonly { readonly atSeconds: number; readonly cents: number }[];
-const creeps = new WeakMap<StringState['moves'], Creep>();
-
-/** The creep of a string since it landed, worked out once for its turns. */
-function creepOf({ moves, landedAtSeconds }: StringState, lesson: StringLesson): Creep {
-  const from = landedAtSeconds ?? lesson.nowSeconds;
-  const kept = creeps.get(moves);
-  if (kept?.[0]?.atSeconds === from) return kept;
-  const creep = [
-    { atSeconds: from, cents: 0 },
-    ...ages.map((age) => ({ atSeconds: from + age, cents: creepCents(lesson, moves, from, from + age) })),
-  ];
-  creeps.set(moves, creep);
-  return creep;
-}
-
-function expectedOf(one: StringState, creep: Creep, nowSeconds: number, untilSeconds: number): Expected | null {
+function expectedOf(one: StringState, nowSeconds: number, untilSeconds: number): Expected | null {
   const { course, string, pulls, wantedHertz, presentHertz } = one;
   const pulled = pulls.reduce((sum, { cents }) => sum + cents, 0);
   const present = centsBetween(hertz(presentHertz), hertz(wantedHertz));
-  const crept = (atSeconds: number): number => at(creep, atSeconds) - at(creep, nowSeconds);
+  const crept = (atSeconds: number): number => driftBetween(one.drift, one.moves, nowSeconds, atSeconds).cents;
   const end = Math.max(untilSeconds, nowSeconds);
   const endCents = present + pulled + crept(end);
   const base = { course, string, untilSeconds: end, endCents, reachesAtSeconds: null, by: [] };
@@ -62,15 +42,6 @@ function expectedOf(one: StringState, creep: Creep, nowSeconds: number, untilSec
   if (Math.abs(present) < least) return base;
   if (Math.abs(crept(end)) < least) return Math.abs(endCents) < least ? { ...base, by: pulls.map((pull) => pull.course) } : base;
   return { ...base, reachesAtSeconds: crossing((atSeconds) => present + pulled + crept(atSeconds), nowSeconds, end) };
-}
-
-/** The linear course between the points of the creep; flat outside them. */
-function at(creep: Creep, atSeconds: number): number {
-  const after = creep.findIndex((point) => point.atSeconds >= atSeconds);
-  if (after === -1) return creep.at(-1)?.cents ?? 0;
-  const [low, high] = [creep[after - 1], creep[after]];
-  if (low === undefined || high === undefined) return 0;
-  return low.cents + ((high.cents - low.cents) * (atSeconds - low.atSeconds)) / (high.atSeconds - low.atSeconds);
 }
 
 /** When the distance from wanted changes its side, within a second; null where it does not. A distance that ends within half a cent counts as reached. */

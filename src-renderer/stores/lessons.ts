@@ -1,6 +1,6 @@
 import type { Output, Overview } from '#shared/contract/index.ts';
 import { stringHistory } from '#shared/log/index.ts';
-import { expectedDriftCents, expectedSettleSeconds, learnString, type Lesson } from '#shared/settling/index.ts';
+import { expectedSettleSeconds, learnString, type Lesson } from '#shared/settling/index.ts';
 import { daysSinceChanged } from '#shared/strung/index.ts';
 
 /** One turn of a string's own peg, in seconds of the epoch and cents. */
@@ -44,10 +44,6 @@ export function lessonsOf({ stringSet }: Overview, log: Output<'log.read'>, now:
 }
 
 const planOf = ({ lesson, turns, nowSeconds }: StringLesson, more: readonly Turn[]) => ({ lesson, moves: [...turns, ...more], nowSeconds });
-
-/** How far a string is expected to creep between two moments after further turns, in cents; positive = sharp. */
-export const creepCents = (of: StringLesson, turns: readonly Turn[], fromSeconds: number, untilSeconds: number): number =>
-  expectedDriftCents(planOf(of, turns), { fromSeconds, untilSeconds }).cents;
 
 /** Seconds after a turn until the string moves no more than the tolerance within the horizon; null past 30 days. */
 export const settleSeconds = (

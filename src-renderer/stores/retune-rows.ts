@@ -1,10 +1,11 @@
+import type { Overview } from '#shared/contract/index.ts';
 import type { Effect } from '#shared/guidance/index.ts';
 import { type Reading, readingRow, type Turn, turnRow } from '#shared/log/index.ts';
-import type { Retuning } from './retuning.ts';
+import type { TuningHere } from './strings.ts';
 
 /** What the coach wants written down of a retune after one step, as rows of the log; all of one moment, so that no reading comes before its turn. */
 export function retuneRows(
-  { id: retuneId, overview, to }: Pick<Retuning, 'id' | 'overview' | 'to'>,
+  { id: retuneId, overview, to }: { readonly id: string; readonly overview: Overview; readonly to: TuningHere },
   effects: readonly Effect[],
 ): { readonly readings: readonly Reading[]; readonly turns: readonly Turn[] } {
   const stringSetId = overview.stringSet.id;

@@ -1,5 +1,5 @@
 import { createStore } from 'zustand/vanilla';
-import type { Host, Output, Overview, Settings } from '#shared/contract/index.ts';
+import type { Host, Overview, Settings } from '#shared/contract/index.ts';
 import {
   type Advice,
   advise,
@@ -17,7 +17,6 @@ import type { PitchEvent } from '#shared/pitch/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { aloud, hushVoice } from './aloud.ts';
 import { type Expected, expectations } from './expected.ts';
-import { lessonsOf, type StringLesson } from './lessons.ts';
 import { append } from './outbox.ts';
 import { cueLanded, listen, onPitch, type SoundChoice, session, stopListening } from './session.ts';
 import type { Plan } from './plan.ts';
@@ -44,8 +43,6 @@ export type Retuning = {
   readonly strum: StrumWatch | null;
   /** Strings that the player said are new. */
   readonly renewed: readonly { readonly course: number; readonly string: number }[];
-  /** What the past taught of every string, by its place in the coach's strings. */
-  readonly lessons: readonly StringLesson[];
   /** Until when is looked ahead, in seconds of the epoch, and what the strings that have landed are expected to do until then. */
   readonly untilSeconds: number;
   readonly expected: readonly Expected[];
@@ -63,8 +60,7 @@ type Begin = {
   readonly plan: Plan;
   readonly sound: SoundChoice;
   readonly settings: Settings;
-  /** The log of the string set, to learn from, and until when is looked ahead, in epoch milliseconds. */
-  readonly log: Output<'log.read'>;
+  /** Until when is looked ahead, in epoch milliseconds. */
   readonly until: number;
   /** Whether whichever course is plucked is taken, from the start. */
   readonly isTouchUp: boolean;
@@ -74,7 +70,7 @@ const milliseconds = (): number => Date.now();
 let leave: (() => void) | null = null;
 
 /** Begins a retune as planned and starts to listen. */
-export async function beginRetune({ host, overview, tuning, plan, sound, settings, log, until, isTouchUp }: Begin): Promise<void> {
+export async function beginRetune({ host, overview, tuning, plan, sound, settings, until, isTouchUp }: Begin): Promise<void> {
   const startedAt = milliseconds();
   const { from, to } = plan;
   // It may have been chosen otherwise since the plan was made.
@@ -92,8 +88,7 @@ export async function beginRetune({ host, overview, tuning, plan, sound, setting
     wantedHertz: to.hertz.map((strings) => [...strings]),
   });
   aloud.setState({ knocks: settings.soundCues });
-  const lessons = lessonsOf(overview, log, startedAt);
-  const begun = { id, overview, from, to, startedAt, finishedAt: null, lessons, untilSeconds: until / 1000 };
+  const begun = { id, overview, from, to, startedAt, finishedAt: null, untilSeconds: until / 1000 };
   const strum = coach.phase === 'strumming' ? awaitStrum(startedAt / 1000) : null;
   retuning.setState({ now: { ...begun, coach, advice: advise(coach), live: null, reached: [], strum, renewed: [], expected: [] } });
   leave = onPitch((event) => takePitch(host, event));
@@ -132,27 +127,10 @@ export function tell(host: Host, event: DistributiveOmit<Exclude<CoachEvent, { k
 /** Whether the retune ends with one strum of all strings; from now on, and for the one under way. */
 export function strumAtEnd(host: Host, isOn: boolean): void {
   keepStrumsAtEnd(isOn);
-  const { now } = retuning.getState();
-  if (now === null) return;
-  retuning.setState({ now: { ...now, coach: { ...now.coach, setup: { ...now.coach.setup, strumCheck: isOn } } } });
-  if (!isOn && now.coach.phase === 'strumming') pluckInstead(host);
-}
-
-/** In place of the strum that is waited for the courses are plucked, one by one. */
-export function pluckInstead(host: Host): void {
-  const courses = retuning.getState().now?.to.hertz.map((strings) => strings.map(() => ({ refusal: 'unheard' })));
-  if (courses !== undefined) tell(host, { kind: 'strum', courses });
+  tell(host, { kind: 'strum-check', on: isOn });
 }
 
 type DistributiveOmit<Union, Key extends PropertyKey> = Union extends unknown ? Omit<Union, Key> : never;
-
-/** Asks for one more strum of all strings. */
-export function strumAgain(): void {
-  const { now } = retuning.getState();
-  if (now === null || now.finishedAt !== null) return;
-  const coach: CoachState = { ...now.coach, phase: 'strumming', queue: [], doubt: null };
-  retuning.setState({ now: { ...now, coach, advice: advise(coach), live: null, strum: awaitStrum(milliseconds() / 1000) } });
-}
 
 /** Leaves every string that is still to be visited as it is. */
 export function leaveTheRest(host: Host): void {
@@ -206,7 +184,7 @@ function take(
   const isDone = stepped.state.phase === 'done' && now.finishedAt === null;
   const finishedAt = isDone ? milliseconds() : now.finishedAt;
   const isElsewhere = stepped.state.queue !== now.coach.queue;
-  const expected = isElsewhere ? expectations(stepped.state, now.lessons, now.untilSeconds) : now.expected;
+  const expected = isElsewhere ? expectations(stepped.state, now.untilSeconds) : now.expected;
   const reached = rows.readings.length > 0 ? [...now.reached, ...rows.readings] : now.reached;
   const isStrumming = stepped.state.phase === 'strumming';
   // What sounds now is not of the strum that is asked for.

@@ -21,5 +21,5 @@ export async function beginTouchUp({ host, overview, tunings, settings, sound }:
   // A few courses, plucked in any order: there is no pass that a strum could end.
   const plan = planRetune({ overview, tunings, tuning, settings, log, leadUntil: null, strumCheck: false, now });
   if (plan === null) return;
-  await beginRetune({ host, overview, tuning, plan, sound, settings, log, until: now + horizonSeconds * 1000, isTouchUp: true });
+  await beginRetune({ host, overview, tuning, plan, sound, settings, until: now + horizonSeconds * 1000, isTouchUp: true });
 }

@@ -102,6 +102,14 @@ function take(state: CoachState, event: CoachEvent): Stepped {
       return unchanged({ ...state, stopped: null, limitConfirmed: true });
     case 'follow':
       return unchanged({ ...state, following: event.on });
+    case 'strum-again':
+      return unchanged(strumAgain(state));
+    case 'pluck-instead':
+      return state.phase === 'strumming' ? takeStrum(state, { ...event, courses: [] }) : unchanged(state);
+    case 'strum-check': {
+      const changed: CoachState = { ...state, setup: { ...state.setup, strumCheck: event.on } };
+      return event.on || state.phase !== 'strumming' ? unchanged(changed) : takeStrum(changed, { ...event, courses: [] });
+    }
     case 'restring':
       return unchanged(withAims(restrung(state, event)));
     case 'tick':
@@ -217,8 +225,18 @@ const mostStrums = 3;
 const isToStrum = ({ setup, strummed, turnedSinceStrum }: CoachState): boolean =>
   setup.strumCheck === true && turnedSinceStrum && (strummed === null || (strummed.verdicts !== null && strummed.count < mostStrums));
 
+/** All courses are to be strummed once more; not while a string is to be loosened first. */
+function strumAgain(state: CoachState): CoachState {
+  if (state.phase === 'done' || state.stopped !== null) return state;
+  const left = withCurrent(state, { ...unheard, visit: null });
+  return withAims({ ...left, phase: 'strumming', queue: [], sound: null });
+}
+
 /** Every string that the strum told is known anew; those to turn, and those that it could not tell and that may have been drawn off, are visited. */
-function takeStrum(state: CoachState, { atSeconds, courses }: Extract<CoachEvent, { kind: 'strum' }>): Stepped {
+function takeStrum(
+  state: CoachState,
+  { atSeconds, courses }: Pick<Extract<CoachEvent, { kind: 'strum' }>, 'atSeconds' | 'courses'>,
+): Stepped {
   const count = (state.strummed?.count ?? 0) + 1;
   const verdicts = judgeStrum(state, courses);
   let heard = withUntold({ ...state, sound: null, turnedSinceStrum: false }, verdicts);

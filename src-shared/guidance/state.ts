@@ -74,7 +74,13 @@ export type CoachEvent =
   /** One strum as `readStrum` of pitch gave it, for `listenForStrum`; `atSeconds` is when it was read, on the clock of the frames. */
   | { readonly kind: 'strum'; readonly atSeconds: number; readonly courses: StrumHeard }
   | { readonly kind: 'tick'; readonly atSeconds: number }
-  | { readonly kind: 'skip' | 'back' | 'pause' | 'resume' | 'confirm'; readonly atSeconds: number }
+  /** `strum-again` asks for one more strum of all courses; `pluck-instead` asks for plucks in place of the one that is waited for. */
+  | {
+      readonly kind: 'skip' | 'back' | 'pause' | 'resume' | 'confirm' | 'strum-again' | 'pluck-instead';
+      readonly atSeconds: number;
+    }
+  /** Whether the retune ends with a strum, from now on. */
+  | { readonly kind: 'strum-check'; readonly atSeconds: number; readonly on: boolean }
   | { readonly kind: 'follow'; readonly atSeconds: number; readonly on: boolean }
   /** A new string was put on: it is visited next, and what was learned of the old one is forgotten. */
   | { readonly kind: 'restring'; readonly atSeconds: number; readonly course: number; readonly string: number };

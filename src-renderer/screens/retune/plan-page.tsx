@@ -70,7 +70,6 @@ export function PlanPage({ overview, tunings, tuning, settings, way, now, log }:
       tuning,
       plan: isLeadOn ? planned.withLead : planned.withoutLead,
       settings,
-      log,
       until: planned.leadUntil,
       isTouchUp: false,
       sound: soundFor(overview, settings, status),

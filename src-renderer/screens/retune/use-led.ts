@@ -1,5 +1,5 @@
 import { useHost } from '../../stores/host.tsx';
-import { endRetune, leaveTheRest, pluckInstead, retuning, strumAgain, tell } from '../../stores/retuning.ts';
+import { endRetune, leaveTheRest, retuning, tell } from '../../stores/retuning.ts';
 import { hearPitch } from '../../stores/session.ts';
 import { useKeys } from '../../ui/keys.ts';
 
@@ -54,10 +54,8 @@ export function useLed({ isFar, onFar, onLines }: View): Steps {
     },
     follow: (isAny) => tell(host, { kind: 'follow', on: isAny }),
     far: () => onFar(!isFar),
-    strum: strumAgain,
-    pluck: () => {
-      if (retuning.getState().now?.coach.phase === 'strumming') pluckInstead(host);
-    },
+    strum: () => tell(host, { kind: 'strum-again' }),
+    pluck: () => tell(host, { kind: 'pluck-instead' }),
     leave: () => leaveTheRest(host),
     end: () => (isFar ? onFar(false) : endRetune()),
   };

@@ -135,11 +135,15 @@ function drawEvent(random: Random, scene: Scene, state: CoachState, atSeconds: n
     'tick',
     'follow',
     'strum',
+    'strum-again',
+    'pluck-instead',
+    'strum-check',
     'reading',
     'reading',
   ] as const);
   switch (kind) {
     case 'follow':
+    case 'strum-check':
       return { kind, atSeconds, on: random.chance(0.5) };
     case 'restring':
       return { kind, atSeconds, course, string };
@@ -259,7 +263,9 @@ function reachesTheEnd(
     if (asked.action === 'wait' && state.paused) tell({ kind: 'resume', atSeconds: now });
     if (asked.action === 'strum') {
       const courses = scene.wanted.map((strings, course) =>
-        strings.map((_, string) => ({ hertz: pitches.get(`${course}.${string}`) ?? 440, sigmaCents: 0.2 })),
+        strings.map((_, string) =>
+          random.chance(0.2) ? { refusal: 'unclear' } : { hertz: pitches.get(`${course}.${string}`) ?? 440, sigmaCents: 0.2 },
+        ),
       );
       tell({ kind: 'strum', atSeconds: now, courses });
     }

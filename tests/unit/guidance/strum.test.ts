@@ -101,6 +101,22 @@ describe('every course from one strum', () => {
     );
   });
 
+  test('is asked for again at the player’s wish, and given up for plucks', () => {
+    const asked = strum(atHome(), [0.4, -1, -5.2, 2]).state;
+    const heard = sound(asked, 2, off(home[2]?.[0], -5.2), 0.3, 2);
+    const again = step(heard, { kind: 'strum-again', atSeconds: 3 });
+    expect(again.advice).toMatchObject({ action: 'strum', course: null });
+    expect(again.state.strings[2]).toMatchObject({ visit: null, sounding: null });
+    expect(strum(again.state, [0, 0, 0, 0], 5).advice.action).toBe('done');
+    const plucks = step(again.state, { kind: 'pluck-instead', atSeconds: 5 });
+    expect(plucks.advice).toMatchObject({ action: 'pluck', course: 2 });
+    expect(step(plucks.state, { kind: 'pluck-instead', atSeconds: 6 }).state.queue).toEqual(plucks.state.queue);
+    const without = step(again.state, { kind: 'strum-check', on: false, atSeconds: 5 });
+    expect(without.advice).toMatchObject({ action: 'pluck', course: 2 });
+    const done = strum(atHome(), [0, 0, 0, 0]).state;
+    expect(step(done, { kind: 'strum-again', atSeconds: 9 }).advice.action).toBe('done');
+  });
+
   test('is off unless it is asked for', () => {
     expect(advise(atHome({ strumCheck: false })).action).toBe('pluck');
   });

@@ -1,31 +1,21 @@
 import { describe, expect, test } from 'vitest';
-import { learnString } from '#shared/settling/index.ts';
 import { expectations } from '../../../src-renderer/stores/expected.ts';
-import type { StringLesson } from '../../../src-renderer/stores/lessons.ts';
 import { sounding, wrenLed } from '../screens/retune/led.ts';
 
-const string = { material: 'fluorocarbon', wound: false, daysSinceChange: 60 } as const;
-const lessons = wrenLed().coach.strings.map(({ course }): StringLesson => ({
-  course,
-  string: 0,
-  lesson: learnString({ string, past: [], nowSeconds: 0 }),
-  turns: [],
-  nowSeconds: 0,
-}));
 const landed = sounding(sounding(wrenLed(), 1, 195, 1, 0.4), 1, 0.2, 4, 2).coach;
 
 describe('what a string will do by itself', () => {
   test('a string lowered by a tone creeps sharp in the half hour after (common practice)', () => {
-    const [third] = expectations(landed, lessons, 1800);
+    const [third] = expectations(landed, 1800);
     expect(third).toMatchObject({ course: 1, untilSeconds: 1800 });
     expect(third?.endCents ?? 0).toBeGreaterThan(1);
     expect(third?.endCents ?? 0).toBeLessThan(15);
   });
 
   test('nothing is expected of strings that have not landed, nor of one that was drawn off and comes again', () => {
-    expect(expectations(wrenLed().coach, lessons, 1800)).toEqual([]);
+    expect(expectations(wrenLed().coach, 1800)).toEqual([]);
     const drawnOff = landed.strings.map((one) => (one.course === 1 ? { ...one, presentHertz: one.aimHertz * 2 ** (9 / 1200) } : one));
-    expect(expectations({ ...landed, strings: drawnOff }, lessons, 1800)).toEqual([]);
+    expect(expectations({ ...landed, strings: drawnOff }, 1800)).toEqual([]);
   });
 
   test('a string left below its pitch reaches it within the time, and no later than it passes it', () => {
@@ -34,7 +24,7 @@ describe('what a string will do by itself', () => {
         ? { ...one, pulls: [], aimHertz: one.wantedHertz * 2 ** (-1.5 / 1200), presentHertz: one.wantedHertz * 2 ** (-1.5 / 1200) }
         : one,
     );
-    const [third] = expectations({ ...landed, strings: below }, lessons, 1800);
+    const [third] = expectations({ ...landed, strings: below }, 1800);
     expect(third?.reachesAtSeconds ?? 0).toBeGreaterThan(landed.nowSeconds);
     expect(third?.reachesAtSeconds ?? 0).toBeLessThanOrEqual(1800);
   });
@@ -52,6 +42,6 @@ describe('what a string will do by itself', () => {
           }
         : one,
     );
-    expect(expectations({ ...landed, strings: pulled }, lessons, 60)).toMatchObject([{ course: 1, by: [2] }]);
+    expect(expectations({ ...landed, strings: pulled }, 60)).toMatchObject([{ course: 1, by: [2] }]);
   });
 });
