@@ -7,7 +7,7 @@ import { yearOfRows } from './year.ts';
 export const demoLibrary = (): LibraryFile =>
   libraryFileSchema.parse({
     format: 'stillstring-library',
-    version: 2,
+    version: 3,
     relativeTimes: true,
     instruments,
     stringSets,

@@ -5,7 +5,7 @@ import type { LogRows } from '#shared/log/index.ts';
 const minute = 60_000;
 const day = 86_400_000;
 
-type Remarks = Pick<LibraryFile, 'notes' | 'stringChanges' | 'warningsSeen' | 'snoozes' | 'corrections'>;
+type Remarks = Pick<LibraryFile, 'notes' | 'stringChanges' | 'warningsSeen' | 'snoozes' | 'corrections' | 'changeCorrections'>;
 type Log = Pick<LibraryFile, 'retunes' | 'turns' | 'readings'>;
 
 const note = (number: number, instrumentId: string, daysAgo: number, words: string): Remarks['notes'][number] => ({
@@ -46,4 +46,5 @@ export const withRemarks = (log: LogRows): Log & Remarks => ({
   warningsSeen: [{ id: 'demo-seen-1', stringSetId: 'demo-rook-1', at: 12 * day - 90 * minute, course: 4, string: 0, kind: 'slips' }],
   snoozes: [{ id: 'demo-snooze-1', stringSetId: 'demo-sedge-1', at: 7 * day, until: 5 * day }],
   corrections: mistaken(log),
+  changeCorrections: [],
 });

@@ -6,9 +6,10 @@ import type { Tuning } from '#shared/tunings/index.ts';
 
 const dayMilliseconds = 86_400_000;
 
+type Hardware = Pick<Instrument, 'pegs' | 'bridge' | 'pegsHavePlay'>;
 type Fitting = { readonly name: string; readonly daysAgo: number };
 
-const instrumentRow = (id: string, name: string, presetId: string, tuningId: string, fittings: readonly Fitting[]) => {
+const instrumentRow = (id: string, name: string, presetId: string, tuningId: string, hardware: Hardware, fittings: readonly Fitting[]) => {
   const preset = presetById(presetId);
   if (preset === null) throw new RangeError(`there is no instrument preset ${presetId}`);
   const stringSets: readonly StringSet[] = fittings.map((fitting, index) =>
@@ -28,6 +29,7 @@ const instrumentRow = (id: string, name: string, presetId: string, tuningId: str
     frets: preset.frets,
     leftHanded: false,
     upsideDown: false,
+    ...hardware,
     inputLabel: null,
     inputChannel: 0,
     stringSetId: stringSets.at(-1)?.id ?? '',
@@ -36,19 +38,29 @@ const instrumentRow = (id: string, name: string, presetId: string, tuningId: str
   return { instrument, stringSets };
 };
 
+const straight = { pegsHavePlay: false } as const;
+
 const fitted = [
-  instrumentRow('demo-wren', 'Wren', 'ukulele-tenor-high-g', 'demo-home', [
+  instrumentRow('demo-wren', 'Wren', 'ukulele-tenor-high-g', 'demo-home', { pegs: 'friction', bridge: 'tied', ...straight }, [
     { name: 'Fluorocarbon, first set', daysAgo: 571 },
     { name: 'Fluorocarbon, second set', daysAgo: 118 },
   ]),
-  instrumentRow('demo-finch', 'Finch', 'ukulele-tenor-low-g', 'demo-home', [{ name: 'Fluorocarbon, low G', daysAgo: 402 }]),
-  instrumentRow('demo-moth', 'Moth', 'ukulele-baritone', 'demo-harbour-c', [{ name: 'Two wound, two plain', daysAgo: 447 }]),
-  instrumentRow('demo-rook', 'Rook', 'guitar-classical', 'demo-open-d', [{ name: 'Nylon, normal tension', daysAgo: 389 }]),
-  instrumentRow('demo-pip', 'Pip', 'ukulele-soprano-d6', 'demo-home', [
+  instrumentRow('demo-finch', 'Finch', 'ukulele-tenor-low-g', 'demo-home', { pegs: 'planetary', bridge: 'slotted', ...straight }, [
+    { name: 'Fluorocarbon, low G', daysAgo: 402 },
+  ]),
+  instrumentRow('demo-moth', 'Moth', 'ukulele-baritone', 'demo-harbour-c', { pegs: 'geared', bridge: 'tied', ...straight }, [
+    { name: 'Two wound, two plain', daysAgo: 447 },
+  ]),
+  instrumentRow('demo-rook', 'Rook', 'guitar-classical', 'demo-open-d', { pegs: 'geared', bridge: 'tied', ...straight }, [
+    { name: 'Nylon, normal tension', daysAgo: 389 },
+  ]),
+  instrumentRow('demo-pip', 'Pip', 'ukulele-soprano-d6', 'demo-home', { pegs: 'friction', bridge: 'slotted', pegsHavePlay: true }, [
     { name: 'Synthetic gut, first set', daysAgo: 634 },
     { name: 'Synthetic gut, second set', daysAgo: 203 },
   ]),
-  instrumentRow('demo-sedge', 'Sedge', 'ukulele-baritone-high-d', 'demo-home', [{ name: 'High D, one wound', daysAgo: 376 }]),
+  instrumentRow('demo-sedge', 'Sedge', 'ukulele-baritone-high-d', 'demo-home', { pegs: null, bridge: null, ...straight }, [
+    { name: 'High D, one wound', daysAgo: 376 },
+  ]),
 ];
 
 export const instruments: readonly Instrument[] = fitted.map(({ instrument }) => instrument);

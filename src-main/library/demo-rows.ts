@@ -20,7 +20,9 @@ export async function absentFrom<Row extends { readonly id: string }>(
 
 /** From the rows that lean on others to those that are leaned on, so that one pass is enough. */
 const steps = [
-  ...['corrections', 'snoozes', 'warningsSeen', 'stringChanges', 'notes'].map((table) => `DELETE FROM ${table} WHERE origin = 'demo'`),
+  ...['changeCorrections', 'corrections', 'snoozes', 'warningsSeen', 'stringChanges', 'notes'].map(
+    (table) => `DELETE FROM ${table} WHERE origin = 'demo'`,
+  ),
   `DELETE FROM readings WHERE origin = 'demo'`,
   `DELETE FROM turns WHERE origin = 'demo'`,
   `DELETE FROM retunes WHERE origin = 'demo'

@@ -24,6 +24,15 @@ export { putSettings, readSettings } from './settings.ts';
 export { addReadings, addRetune, addTurns, finishRetune, hasHistory } from './log.ts';
 export { lastRetunes, retunesOfOtherStrings, setsOfRetunes, turnsOf } from './log.ts';
 export { type Bucket, lastReadingsOfFitted, readingsOf, readingsSummedUp, type Span } from './readings.ts';
-export { addRemarks, changesOf, type Remarks, snoozedUntil, standingNotes, warningsSeenOf, wrongReadings } from './remarks.ts';
+export {
+  addRemarks,
+  changesOf,
+  changesOfSameString,
+  type Remarks,
+  snoozedUntil,
+  standingNotes,
+  warningsSeenOf,
+  wrongReadings,
+} from './remarks.ts';
 export { countReadings, lastHeardAt, type NumberedReading, readingsPage, wholeLog } from './whole-log.ts';
 export { absentFrom, deleteDemoRows, hasDemoRows } from './demo-rows.ts';

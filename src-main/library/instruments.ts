@@ -6,7 +6,12 @@ import type { Origin, Tables } from './tables.ts';
 type Rows = Kysely<Tables>;
 
 const instrumentOf = ({ removedAt: _removedAt, origin: _origin, ...row }: Tables['instruments']): Instrument =>
-  instrumentSchema.parse({ ...row, leftHanded: row.leftHanded === 1, upsideDown: row.upsideDown === 1 });
+  instrumentSchema.parse({
+    ...row,
+    leftHanded: row.leftHanded === 1,
+    upsideDown: row.upsideDown === 1,
+    pegsHavePlay: row.pegsHavePlay === 1,
+  });
 
 const stringSetOf = ({ origin: _origin, ...row }: Tables['stringSets']): StringSet =>
   stringSetSchema.parse({ ...row, courses: JSON.parse(row.courses) });
@@ -61,6 +66,7 @@ export async function putInstrument(rows: Rows, instrument: Instrument, origin: 
     ...instrument,
     leftHanded: Number(instrument.leftHanded),
     upsideDown: Number(instrument.upsideDown),
+    pegsHavePlay: Number(instrument.pegsHavePlay),
     removedAt: null,
   };
   await rows

@@ -28,6 +28,11 @@ export const wrongRows: RawBuilder<number> = sql<number>`
   SELECT marked.rowid FROM (SELECT readingId, isWrong, MAX(at) FROM corrections GROUP BY readingId) AS latest
   JOIN readings AS marked ON marked.id = latest.readingId WHERE latest.isWrong = 1`;
 
+/** The string changes that were taken back, by the last correction of each. */
+export const wrongChanges: RawBuilder<string> = sql<string>`
+  SELECT stringChangeId FROM (SELECT stringChangeId, isWrong, MAX(at) FROM changeCorrections GROUP BY stringChangeId) AS latest
+  WHERE latest.isWrong = 1`;
+
 /** The strings of the sets in scope as `course.key` and `string.key`. A CROSS JOIN keeps SQLite from looking through all readings first (sqlite.org/optoverview.html, § 7). */
 const everyString = sql`json_each(stringSets.courses) AS course CROSS JOIN json_each(course.value, '$.strings') AS string`;
 
@@ -35,7 +40,8 @@ const everyString = sql`json_each(stringSets.courses) AS course CROSS JOIN json_
 const countsHere = sql`heard.stringSetId = stringSets.id AND heard.course = course.key AND heard.string = string.key
   AND heard.at >= COALESCE((
     SELECT MAX(at) FROM stringChanges AS changed
-    WHERE changed.stringSetId = stringSets.id AND changed.course = course.key AND changed.string = string.key), 0)
+    WHERE changed.stringSetId = stringSets.id AND changed.course = course.key AND changed.string = string.key
+      AND changed.id NOT IN (${wrongChanges})), 0)
   AND heard.rowid NOT IN (${wrongRows})`;
 
 /** Where the readings of a string set are to begin, in epoch milliseconds. */

@@ -1,6 +1,9 @@
 import { type Kysely, sql } from 'kysely';
 import type { LogOfFile } from '#shared/exchange/index.ts';
+import { type InstrumentString, stringSchema } from '#shared/instruments/index.ts';
 import {
+  type ChangeCorrection,
+  changeCorrectionSchema,
   type Correction,
   correctionSchema,
   type Note,
@@ -12,7 +15,7 @@ import {
   type WarningSeen,
 } from '#shared/log/index.ts';
 import { listOf, portions } from './log.ts';
-import { readingColumns, wrongRows } from './readings.ts';
+import { readingColumns, wrongChanges, wrongRows } from './readings.ts';
 import type { Origin, Tables } from './tables.ts';
 
 type Rows = Kysely<Tables>;
@@ -24,10 +27,19 @@ export type Remarks = {
   readonly warningsSeen: readonly WarningSeen[];
   readonly snoozes: readonly Snooze[];
   readonly corrections: readonly Correction[];
+  readonly changeCorrections: readonly ChangeCorrection[];
 };
 
-/** Adds remarks of every kind. Those that are there already are left as they are. */
-export async function addRemarks(rows: Rows, remarks: Remarks, origin: Origin): Promise<void> {
+/**
+ * Adds remarks of every kind. Those that are there already are left as they are. `replaced` is the string that each change took off, where that is
+ * known.
+ */
+export async function addRemarks(
+  rows: Rows,
+  remarks: Remarks,
+  origin: Origin,
+  replaced: (change: StringChange) => InstrumentString | null = () => null,
+): Promise<void> {
   const add = async (table: keyof Remarks, values: readonly object[]): Promise<void> => {
     for (const portion of portions(values))
       await rows
@@ -39,7 +51,10 @@ export async function addRemarks(rows: Rows, remarks: Remarks, origin: Origin): 
   await add('notes', remarks.notes);
   await add(
     'stringChanges',
-    remarks.stringChanges.map((row) => ({ ...row, wound: Number(row.wound) })),
+    remarks.stringChanges.map((row) => {
+      const off = replaced(row);
+      return { ...row, wound: Number(row.wound), replaced: off === null ? null : JSON.stringify(off) };
+    }),
   );
   await add('warningsSeen', remarks.warningsSeen);
   await add('snoozes', remarks.snoozes);
@@ -47,9 +62,13 @@ export async function addRemarks(rows: Rows, remarks: Remarks, origin: Origin): 
     'corrections',
     remarks.corrections.map((row) => ({ ...row, isWrong: Number(row.isWrong) })),
   );
+  await add(
+    'changeCorrections',
+    remarks.changeCorrections.map((row) => ({ ...row, isWrong: Number(row.isWrong) })),
+  );
 }
 
-const changeOf = ({ origin: _origin, ...row }: Tables['stringChanges']): StringChange =>
+const changeOf = ({ origin: _origin, replaced: _replaced, ...row }: Tables['stringChanges']): StringChange =>
   stringChangeSchema.parse({ ...row, wound: row.wound === 1 });
 
 /** Notes about instruments that stand, oldest first: not taken back, nor replaced by a later one. */
@@ -67,16 +86,31 @@ export async function standingNotes(rows: Rows, instrumentId: string): Promise<N
     .execute();
 }
 
-/** The changes of single strings in these sets, oldest first. */
+const everyChange = (rows: Rows, stringSetIds: readonly string[]) =>
+  rows.selectFrom('stringChanges').selectAll().where('stringSetId', 'in', listOf(stringSetIds)).orderBy('at').orderBy('id');
+
+/** The changes of single strings in these sets that stand, oldest first: not those that were taken back. */
 export async function changesOf(rows: Rows, stringSetIds: readonly string[]): Promise<StringChange[]> {
-  const found = await rows
-    .selectFrom('stringChanges')
-    .selectAll()
-    .where('stringSetId', 'in', listOf(stringSetIds))
-    .orderBy('at')
-    .orderBy('id')
+  const found = await everyChange(rows, stringSetIds)
+    .where('id', 'not in', sql<string>`(${wrongChanges})`)
     .execute();
   return found.map(changeOf);
+}
+
+/** A string change, the string that it took off (null: not known), and whether it stands. */
+export type LoggedChange = { readonly change: StringChange; readonly replaced: InstrumentString | null; readonly stands: boolean };
+
+/** All changes of the string that one of them is about, oldest first, those taken back among them; empty where there is no such change. */
+export async function changesOfSameString(rows: Rows, stringChangeId: string): Promise<LoggedChange[]> {
+  const found = await sql<Tables['stringChanges'] & { stands: number }>`
+    SELECT every.*, every.id NOT IN (${wrongChanges}) AS stands FROM stringChanges AS one
+    JOIN stringChanges AS every ON every.stringSetId = one.stringSetId AND every.course = one.course AND every.string = one.string
+    WHERE one.id = ${stringChangeId} ORDER BY every.at, every.id`.execute(rows);
+  return found.rows.map(({ stands, ...row }) => ({
+    change: changeOf(row),
+    replaced: row.replaced === null ? null : stringSchema.parse(JSON.parse(row.replaced)),
+    stands: stands === 1,
+  }));
 }
 
 /** The warnings about strings of these sets that were seen, oldest first. */
@@ -127,6 +161,9 @@ export async function wholeRemarks(
   const corrections = await sql<Tables['corrections']>`
     SELECT corrections.* FROM corrections JOIN readings ON readings.id = corrections.readingId
     WHERE readings.stringSetId IN ${listOf(stringSetIds)} ORDER BY corrections.at, corrections.id`.execute(rows);
+  const changeCorrections = await sql<Tables['changeCorrections']>`
+    SELECT changeCorrections.* FROM changeCorrections JOIN stringChanges ON stringChanges.id = changeCorrections.stringChangeId
+    WHERE stringChanges.stringSetId IN ${listOf(stringSetIds)} ORDER BY changeCorrections.at, changeCorrections.id`.execute(rows);
   const notes = await rows
     .selectFrom('notes')
     .select(['id', 'instrumentId', 'at', 'words', 'replaces'])
@@ -136,9 +173,12 @@ export async function wholeRemarks(
     .execute();
   return {
     notes: notes.map((note) => noteSchema.parse(note)),
-    stringChanges: await changesOf(rows, stringSetIds),
+    stringChanges: (await everyChange(rows, stringSetIds).execute()).map(changeOf),
     warningsSeen: await warningsSeenOf(rows, stringSetIds),
     snoozes: await snoozesOf(rows, stringSetIds),
     corrections: corrections.rows.map(({ origin: _origin, ...row }) => correctionSchema.parse({ ...row, isWrong: row.isWrong === 1 })),
+    changeCorrections: changeCorrections.rows.map(({ origin: _origin, ...row }) =>
+      changeCorrectionSchema.parse({ ...row, isWrong: row.isWrong === 1 }),
+    ),
   };
 }

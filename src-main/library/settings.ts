@@ -10,12 +10,12 @@ export async function readSettings(rows: Kysely<Tables>): Promise<Settings | nul
   const found = await rows.selectFrom('settings').selectAll().executeTakeFirst();
   if (found === undefined) return null;
   const { id: _id, ...row } = found;
-  return settingsSchema.parse({ ...row, soundCues: row.soundCues === 1 });
+  return settingsSchema.parse({ ...row, soundCues: row.soundCues === 1, speaks: row.speaks === 1 });
 }
 
 /** Writes the player's settings. */
 export async function putSettings(rows: Kysely<Tables>, settings: Settings): Promise<void> {
-  const row = { ...settings, soundCues: Number(settings.soundCues) };
+  const row = { ...settings, soundCues: Number(settings.soundCues), speaks: Number(settings.speaks) };
   await rows
     .insertInto('settings')
     .values({ id, ...row })

@@ -1,6 +1,6 @@
 import type { Settings } from '#shared/contract/index.ts';
 import type { Instrument, StringSet } from '#shared/instruments/index.ts';
-import type { Correction, Note, Reading, Retune, Snooze, StringChange, Turn, WarningSeen } from '#shared/log/index.ts';
+import type { ChangeCorrection, Correction, Note, Reading, Retune, Snooze, StringChange, Turn, WarningSeen } from '#shared/log/index.ts';
 import type { Song } from '#shared/sets/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 
@@ -17,7 +17,7 @@ type Row<Data, Lists extends keyof Data, Flags extends keyof Data> = Omit<Data, 
 
 /** The tables, as the newest migration leaves them. Columns carry the names of the data types. */
 export type Tables = {
-  instruments: Row<Instrument, never, 'leftHanded' | 'upsideDown'> & Owned & Removable;
+  instruments: Row<Instrument, never, 'leftHanded' | 'upsideDown' | 'pegsHavePlay'> & Owned & Removable;
   stringSets: Row<StringSet, 'courses', never> & Owned;
   tunings: Row<Tuning, 'courses' | 'home' | 'tags', 'favourite'> & Owned & Removable;
   songs: Song & Owned;
@@ -26,9 +26,11 @@ export type Tables = {
   turns: Turn & Owned;
   readings: Reading & Owned;
   notes: Note & Owned;
-  stringChanges: Row<StringChange, never, 'wound'> & Owned;
+  /** `replaced` is the string that was taken off, as JSON; null where that was not noted. */
+  stringChanges: Row<StringChange, never, 'wound'> & { replaced: string | null } & Owned;
   warningsSeen: WarningSeen & Owned;
   snoozes: Snooze & Owned;
   corrections: Row<Correction, never, 'isWrong'> & Owned;
-  settings: Row<Settings, never, 'soundCues'> & { id: number };
+  changeCorrections: Row<ChangeCorrection, never, 'isWrong'> & Owned;
+  settings: Row<Settings, never, 'soundCues' | 'speaks'> & { id: number };
 };

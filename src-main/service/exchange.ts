@@ -68,6 +68,7 @@ const noLog: LogOfFile = {
   warningsSeen: [],
   snoozes: [],
   corrections: [],
+  changeCorrections: [],
 };
 
 /** The library as the text of a file, with or without its log; what was removed stays out. Throws `too-large`. */
@@ -103,9 +104,16 @@ const timesOf = (rows: LibraryRows): readonly number[] => [
   ...rows.stringSets.map(({ fittedAt }) => fittedAt),
   ...rows.retunes.flatMap(({ startedAt, finishedAt }) => [startedAt, finishedAt ?? startedAt]),
   ...rows.snoozes.map(({ until }) => until),
-  ...[rows.turns, rows.readings, rows.notes, rows.stringChanges, rows.warningsSeen, rows.snoozes, rows.corrections].flatMap((some) =>
-    some.map(({ at }) => at),
-  ),
+  ...[
+    rows.turns,
+    rows.readings,
+    rows.notes,
+    rows.stringChanges,
+    rows.warningsSeen,
+    rows.snoozes,
+    rows.corrections,
+    rows.changeCorrections,
+  ].flatMap((some) => some.map(({ at }) => at)),
 ];
 
 /** What taking in a file would do, row by row; nothing is changed. Throws `bad-input` with the sentence that refuses the file. */

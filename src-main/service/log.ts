@@ -21,6 +21,7 @@ import {
   wrongReadings,
 } from '../library/index.ts';
 import { checkStrings } from './check-strings.ts';
+import { putStringsAsCorrected } from './remarks.ts';
 
 /** No more readings of a string are looked back on, the latest ones (own choice: a long evening has some thirty). */
 const mostReadingsOfString = 1000;
@@ -97,6 +98,7 @@ export async function appendToLog(library: Library, input: LogAddition): Promise
     await addTurns(rows, input.turns, 'player');
     await addReadings(rows, input.readings, 'player');
     await addRemarks(rows, { ...input, stringChanges: [] }, 'player');
+    await putStringsAsCorrected(rows, input.changeCorrections);
   });
 }
 

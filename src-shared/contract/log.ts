@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import {
+  changeCorrectionSchema,
   correctionSchema,
   noteSchema,
   readingSchema,
@@ -22,6 +23,7 @@ export const appendSchema = z.strictObject({
   warningsSeen: z.array(warningSeenSchema).max(rowsAtOnce).default([]),
   snoozes: z.array(snoozeSchema).max(rowsAtOnce).default([]),
   corrections: z.array(correctionSchema).max(rowsAtOnce).default([]),
+  changeCorrections: z.array(changeCorrectionSchema).max(rowsAtOnce).default([]),
 });
 
 /** What is said of an instrument: its notes, the strings changed by themselves on any of its sets, and of the set on it what was seen and put off. */

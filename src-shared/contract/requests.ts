@@ -2,6 +2,7 @@ import { z } from 'zod';
 import { songSchema } from '#shared/sets/index.ts';
 import { instrumentSchema, stringSetSchema } from '#shared/instruments/index.ts';
 import { readingSchema, retuneSchema, stringChangeSchema, turnSchema } from '#shared/log/index.ts';
+import { noteLanguages } from '#shared/music/index.ts';
 import { tuningSchema } from '#shared/tunings/index.ts';
 import { importDecisionsSchema, importPreviewSchema, importReceiptSchema, libraryTextSchema } from './exchange.ts';
 import { appendSchema, remarksSchema, stretchesSchema, summarySchema, verdictsSchema } from './log.ts';
@@ -21,6 +22,10 @@ export const settingsSchema = z.strictObject({
   theme: z.enum(['system', 'dark', 'light']),
   soundCues: z.boolean(),
   microphoneLabel: z.string().max(200).nullable(),
+  /** How notes are named wherever one is shown, typed or printed. */
+  noteLanguage: z.enum(noteLanguages),
+  /** Whether the next step of a retune is spoken. */
+  speaks: z.boolean(),
 });
 
 /** One instrument at a glance: what is fitted, the retune that it is in, the last reading of each string. */

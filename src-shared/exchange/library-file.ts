@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { instrumentSchema, stringSetSchema } from '#shared/instruments/index.ts';
 import {
+  changeCorrectionSchema,
   correctionSchema,
   noteSchema,
   readingSchema,
@@ -16,7 +17,7 @@ import { faultOfReferences } from './references.ts';
 
 const format = 'stillstring-library';
 /** What this version writes; it reads every older one. */
-export const libraryFileVersion = 2;
+export const libraryFileVersion = 3;
 
 /** No longer file is read or written, in UTF-16 units: about 130 000 readings (own choice: a file is held in memory whole). */
 export const greatestLibraryFile = 32 * 1024 * 1024;
@@ -35,6 +36,7 @@ export const greatestRows = {
   warningsSeen: 100_000,
   snoozes: 100_000,
   corrections: 100_000,
+  changeCorrections: 100_000,
 } as const;
 
 type Part = keyof typeof greatestRows;
@@ -59,6 +61,7 @@ export const libraryFileSchema = z.strictObject({
   warningsSeen: z.array(warningSeenSchema).max(greatestRows.warningsSeen),
   snoozes: z.array(snoozeSchema).max(greatestRows.snoozes),
   corrections: z.array(correctionSchema).max(greatestRows.corrections),
+  changeCorrections: z.array(changeCorrectionSchema).max(greatestRows.changeCorrections),
 });
 
 export type LibraryFile = z.infer<typeof libraryFileSchema>;
@@ -70,7 +73,17 @@ export type LogOfFile = Omit<LibraryRows, 'instruments' | 'stringSets' | 'tuning
 /** What older versions lacked or said otherwise: `upgrades[0]` makes a file of version 2 out of one of version 1, and so on. */
 const upgrades: readonly ((older: Readonly<Record<string, unknown>>) => Readonly<Record<string, unknown>>)[] = [
   (older) => ({ ...older, version: 2, notes: [], stringChanges: [], warningsSeen: [], snoozes: [], corrections: [] }),
+  (older) => ({
+    ...older,
+    version: 3,
+    instruments: eachObject(older['instruments'], (row) => ({ ...row, pegs: null, bridge: null, pegsHavePlay: false })),
+    changeCorrections: [],
+  }),
 ];
+
+/** Changes every object in a list, if it is one: what it really is has not been looked at yet. */
+const eachObject = (list: unknown, change: (row: object) => object): unknown =>
+  Array.isArray(list) ? list.map((row: unknown) => (typeof row === 'object' && row !== null ? change(row) : row)) : list;
 
 /** A library as the text of a file, its times as they are. Throws RangeError beyond `greatestRows` or `greatestLibraryFile`. */
 export function writeLibraryFile(rows: LibraryRows): string {
@@ -134,6 +147,7 @@ const frameSchema = libraryFileSchema.extend({
   warningsSeen: list('warningsSeen'),
   snoozes: list('snoozes'),
   corrections: list('corrections'),
+  changeCorrections: list('changeCorrections'),
 });
 
 const rowSchemas = {
@@ -149,6 +163,7 @@ const rowSchemas = {
   warningsSeen: warningSeenSchema,
   snoozes: snoozeSchema,
   corrections: correctionSchema,
+  changeCorrections: changeCorrectionSchema,
 } as const satisfies Record<Part, z.ZodType>;
 
 /** A message names what it found, which may be as long as the file. */
@@ -180,5 +195,6 @@ export function rowsOfFile({ format: _format, version: _version, relativeTimes, 
     warningsSeen: rows.warningsSeen.map(then),
     snoozes: rows.snoozes.map((snooze) => ({ ...then(snooze), until: moment(snooze.until) })),
     corrections: rows.corrections.map(then),
+    changeCorrections: rows.changeCorrections.map(then),
   };
 }

@@ -13,6 +13,7 @@ const parts = [
   'warningsSeen',
   'snoozes',
   'corrections',
+  'changeCorrections',
 ] as const;
 type Part = (typeof parts)[number];
 
@@ -46,5 +47,7 @@ export function faultOfReferences(rows: LibraryRows): string | null {
   if (!rows.snoozes.every(({ stringSetId }) => setOf.has(stringSetId))) return 'the strings of a reminder are not in it.';
   if (!rows.notes.every(({ instrumentId }) => ids.instruments.has(instrumentId))) return 'the instrument of a note is not in it.';
   if (!rows.corrections.every(({ readingId }) => ids.readings.has(readingId))) return 'the reading of a correction is not in it.';
+  if (!rows.changeCorrections.every(({ stringChangeId }) => ids.stringChanges.has(stringChangeId)))
+    return 'the string change that was taken back is not in it.';
   return null;
 }

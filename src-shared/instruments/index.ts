@@ -3,14 +3,25 @@
 // Add here: an instrument family as a row in presets/ (one file a family); its contract test runs by itself.
 // Courses are listed from the player's eye down: the first is the highest course number, the last is course 1, nearest the floor.
 
-export { courseNumber, courseIndex, courseSchema, instrumentSchema, stringSchema, stringSetSchema } from './instrument.ts';
+export {
+  bridgeKinds,
+  courseNumber,
+  courseIndex,
+  courseSchema,
+  instrumentSchema,
+  pegKinds,
+  stringSchema,
+  stringSetSchema,
+} from './instrument.ts';
 export {
   pitchSchema,
   homePitches,
   courseScaleLength,
+  type BridgeKind,
   type Course,
   type Instrument,
   type InstrumentString,
+  type PegKind,
   type StringSet,
 } from './instrument.ts';
 export { stringing, type Stringing } from './stringing.ts';

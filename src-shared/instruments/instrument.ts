@@ -50,7 +50,15 @@ export const stringSetSchema = z.strictObject({
     ),
 });
 
-/** An instrument of the player's. `inputLabel` and `inputChannel` are the microphone or pickup that it was last heard through. */
+/** How strings are wound up, as players call it: wooden or screwed friction pegs, worm gears, planetary gears inside the peg. */
+export const pegKinds = ['friction', 'geared', 'planetary'] as const;
+/** What strings end at: a glued bridge where they are tied, hang in slots by a knot, or are held by pins; or a tailpiece behind a floating bridge. */
+export const bridgeKinds = ['tied', 'slotted', 'pinned', 'tailpiece'] as const;
+
+/**
+ * An instrument of the player's. `pegs` and `bridge` are null where nobody said; `pegsHavePlay` tells that a lowered string is best brought up from
+ * below. `inputLabel` and `inputChannel` are the microphone or pickup that it was last heard through.
+ */
 export const instrumentSchema = z.strictObject({
   id: z.string().min(1).max(64),
   name: z.string().trim().min(1, 'Give the instrument a name.').max(60),
@@ -60,6 +68,9 @@ export const instrumentSchema = z.strictObject({
   frets: z.number().int().min(0).max(40),
   leftHanded: z.boolean(),
   upsideDown: z.boolean(),
+  pegs: z.enum(pegKinds).nullable(),
+  bridge: z.enum(bridgeKinds).nullable(),
+  pegsHavePlay: z.boolean(),
   inputLabel: z.string().max(200).nullable(),
   inputChannel: z.number().int().min(0).max(31),
   stringSetId: z.string().min(1).max(64),
@@ -70,6 +81,8 @@ export type InstrumentString = z.infer<typeof stringSchema>;
 export type Course = z.infer<typeof courseSchema>;
 export type StringSet = z.infer<typeof stringSetSchema>;
 export type Instrument = z.infer<typeof instrumentSchema>;
+export type PegKind = (typeof pegKinds)[number];
+export type BridgeKind = (typeof bridgeKinds)[number];
 
 /** The open pitches that a string set is at home in: per course, per string, from the player's eye down. */
 export const homePitches = (set: StringSet): readonly (readonly SpelledPitch[])[] => set.courses.map(({ home }) => home);

@@ -4,6 +4,7 @@
 
 export { readingRow, turnRow } from './rows-of.ts';
 export {
+  changeCorrectionSchema,
   correctionSchema,
   isSeen,
   noteSchema,
@@ -12,6 +13,7 @@ export {
   warningKinds,
   warningOf,
   warningSeenSchema,
+  type ChangeCorrection,
   type Correction,
   type Note,
   type Snooze,

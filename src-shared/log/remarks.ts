@@ -30,12 +30,16 @@ export const snoozeSchema = z.strictObject({ id, stringSetId: id, at, until: at 
 /** A reading that the player marks as wrong or, with `isWrong` false, as right after all; the latest row holds. */
 export const correctionSchema = z.strictObject({ id, readingId: id, at, isWrong: z.boolean() });
 
+/** A string change that the player takes back or, with `isWrong` false, lets stand after all; the latest row holds. */
+export const changeCorrectionSchema = z.strictObject({ id, stringChangeId: id, at, isWrong: z.boolean() });
+
 export type Note = z.infer<typeof noteSchema>;
 export type StringChange = z.infer<typeof stringChangeSchema>;
 export type WarningKind = (typeof warningKinds)[number];
 export type WarningSeen = z.infer<typeof warningSeenSchema>;
 export type Snooze = z.infer<typeof snoozeSchema>;
 export type Correction = z.infer<typeof correctionSchema>;
+export type ChangeCorrection = z.infer<typeof changeCorrectionSchema>;
 
 /** A warning about a string, and since when there is what it warns of, in epoch milliseconds. */
 export type Warning = { readonly kind: WarningKind; readonly since: number };

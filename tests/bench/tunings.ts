@@ -36,7 +36,8 @@ function library(instruments: number): LibraryRows {
     const id = `instrument-${at}`;
     const set = stringSetFromPreset(preset, { id: `set-${at}`, instrumentId: id, name: 'First set', fittedAt: now });
     const row = { id, name: `Instrument ${at}`, presetId, kind, scaleLengthMillimetres, frets, leftHanded: false, upsideDown: false };
-    return { set, instrument: { ...row, inputLabel: null, inputChannel: 0, stringSetId: set.id, tuningId: null } };
+    const hardware = { pegs: null, bridge: null, pegsHavePlay: false };
+    return { set, instrument: { ...row, ...hardware, inputLabel: null, inputChannel: 0, stringSetId: set.id, tuningId: null } };
   });
   return {
     ...noRows,

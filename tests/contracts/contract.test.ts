@@ -37,7 +37,15 @@ const rightInputs: { readonly [Name in RequestName]: Input<Name> } = {
   'log.csv': { instrumentId: 'wren', after: 0 },
   'verdicts.read': { stringSetIds: ['wren-strings'] },
   'settings.read': {},
-  'settings.save': { referenceHertz: 440, toleranceCents: 3, theme: 'system', soundCues: true, microphoneLabel: null },
+  'settings.save': {
+    referenceHertz: 440,
+    toleranceCents: 3,
+    theme: 'system',
+    soundCues: true,
+    microphoneLabel: null,
+    noteLanguage: 'english',
+    speaks: false,
+  },
   'demo.load': {},
   'demo.remove': {},
 };

@@ -39,8 +39,8 @@ describe.each(formats.map((format) => [format.id, format] as const))('the format
       format.write({ ...wrenRows, readings: wrenRows.readings.map((one) => ({ ...one, course: 9 })) }),
     ],
     ['a reading of a retune that is not there', format.write({ ...wrenRows, retunes: [], turns: [] })],
-    ['a version that is no number', format.write(noRows).replace('"version":2', '"version":"2"')],
-    ['a version that is none', format.write(noRows).replace('"version":2', '"version":0')],
+    ['a version that is no number', format.write(noRows).replace('"version":3', '"version":"2"')],
+    ['a version that is none', format.write(noRows).replace('"version":3', '"version":0')],
   ])('refuses %s with a sentence', (_name, text) => {
     const read = format.read(text);
     expect(read).toEqual({ sentence: expect.stringMatching(/^[A-Z].{20,}$/su) });

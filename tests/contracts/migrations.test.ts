@@ -1,6 +1,7 @@
 import { readdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { sql } from 'kysely';
+import { changesOf, listInstruments, readSettings } from '../../src-main/library/index.ts';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { type Database, openDatabase } from '../../src-main/library/database.ts';
 import { migrate, standing } from '../../src-main/library/migrate.ts';
@@ -46,6 +47,34 @@ describe('the migrations', () => {
     const before = await schemaOf(database);
     await migrate(database);
     expect(await schemaOf(database)).toEqual(before);
+  });
+
+  test('keep what an older library has: an instrument, settings and a string change from before it was asked how strings are held', async () => {
+    const database = await newDatabase();
+    await migrate(database, '0003-remarks');
+    const { file } = database;
+    file.exec(`
+      BEGIN;
+      INSERT INTO instruments VALUES ('wren', 'Wren', 'tenor', 'tenor', 432, 18, 0, 1, 'Pickup', 1, 'set', NULL, NULL, 'player');
+      INSERT INTO stringSets VALUES ('set', 'wren', 'First', 5, '[]', 'player');
+      INSERT INTO settings VALUES (1, 442, 1.5, 'dark', 0, 'Pickup');
+      INSERT INTO stringChanges VALUES ('change', 'set', 7, 2, 0, 'gut', 1, 0.7, '', 'player');
+      COMMIT`);
+    await migrate(database);
+    const { rows } = database;
+    expect(await listInstruments(rows)).toMatchObject([
+      { id: 'wren', upsideDown: true, inputLabel: 'Pickup', pegs: null, bridge: null, pegsHavePlay: false },
+    ]);
+    expect(await readSettings(rows)).toEqual({
+      referenceHertz: 442,
+      toleranceCents: 1.5,
+      theme: 'dark',
+      soundCues: false,
+      microphoneLabel: 'Pickup',
+      noteLanguage: 'english',
+      speaks: false,
+    });
+    expect(await changesOf(rows, ['set'])).toMatchObject([{ id: 'change', material: 'gut', wound: true }]);
   });
 
   test('leave no trace where one fails', async () => {

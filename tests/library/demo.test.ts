@@ -26,7 +26,7 @@ const hour = 3_600_000;
 /** A demo library of one instrument, retuned an hour before it is loaded. */
 const demo: LibraryFile = {
   format: 'stillstring-library',
-  version: 2,
+  version: 3,
   relativeTimes: true,
   instruments: [{ ...instrument, id: 'demo-i', name: 'Finch', stringSetId: 'demo-s', tuningId: 'demo-t' }],
   stringSets: [{ ...stringSet, id: 'demo-s', instrumentId: 'demo-i', fittedAt: 24 * hour }],
@@ -50,6 +50,7 @@ const demo: LibraryFile = {
   warningsSeen: [{ id: 'demo-seen', stringSetId: 'demo-s', at: hour, course: 1, string: 0, kind: 'slips' }],
   snoozes: [],
   corrections: [],
+  changeCorrections: [],
 };
 
 async function folderWithDemoFile(): Promise<{ folder: string; demoFile: string }> {

@@ -113,7 +113,7 @@ describe('taking in a file', () => {
   });
 
   test.each([
-    ['of tomorrow', (text: string) => text.replace('"version":2', '"version":3')],
+    ['of tomorrow', (text: string) => text.replace('"version":3', '"version":4')],
     ['with an id twice', () => writeLibraryFile({ ...noRows, tunings: [tuning, tuning] })],
     ['with a prototype key', (text: string) => text.replace('"frets":18', '"frets":18,"__proto__":{}')],
     ['cut off', (text: string) => text.slice(0, -9)],

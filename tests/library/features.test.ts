@@ -74,7 +74,15 @@ describe('the settings', () => {
     const folder = await temporaryFolder();
     const first = await openService(folder);
     expect(await valueOf(first, 'settings.read')).toMatchObject({ referenceHertz: 440, toleranceCents: 3 });
-    const settings = { referenceHertz: 442, toleranceCents: 1.5, theme: 'dark', soundCues: false, microphoneLabel: 'Pickup' };
+    const settings = {
+      referenceHertz: 442,
+      toleranceCents: 1.5,
+      theme: 'dark',
+      soundCues: false,
+      microphoneLabel: 'Pickup',
+      noteLanguage: 'german',
+      speaks: true,
+    };
     await valueOf(first, 'settings.save', settings);
     await first.close();
     const second = await openService(folder);

@@ -11,7 +11,7 @@ const million = 1_000_000;
 
 /** A file that says what no type would let through. */
 const file = (rows: object, head: object = {}): string =>
-  JSON.stringify({ format: 'stillstring-library', version: 2, relativeTimes: false, ...noRows, ...rows, ...head });
+  JSON.stringify({ format: 'stillstring-library', version: 3, relativeTimes: false, ...noRows, ...rows, ...head });
 
 /** A second instrument on strings of its own, with an empty log. */
 const finch = {
@@ -62,9 +62,9 @@ describe('a hostile file is refused with a sentence, and every row of the librar
     ['constructor in a row', () => whole.replace('"frets":18', '"frets":18,"constructor":{"prototype":{"polluted":1}}')],
     ['toString in the head', () => whole.replace('"version"', '"toString":1,"version"')],
     ['rows that only a prototype has', () => `{"__proto__":${whole}}`],
-    ['a version of tomorrow', () => whole.replace('"version":2', '"version":3')],
-    ['a version between two', () => whole.replace('"version":2', '"version":1.5')],
-    ['two versions', () => whole.replace('"version":2', '"version":2,"version":99')],
+    ['a version of tomorrow', () => whole.replace('"version":3', '"version":4')],
+    ['a version between two', () => whole.replace('"version":3', '"version":1.5')],
+    ['two versions', () => whole.replace('"version":3', '"version":3,"version":99')],
     ['another program’s format', () => whole.replace('stillstring-library', 'stillstring-readings')],
     ['cut off in the middle', () => whole.slice(0, whole.length / 2)],
     ['cut off at its last bracket', () => whole.slice(0, -1)],

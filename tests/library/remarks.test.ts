@@ -100,6 +100,48 @@ describe('one string changed by itself', () => {
   });
 });
 
+describe('a string change that was noted by mistake', () => {
+  const taken = (id: string, stringChangeId: string, at: number, isWrong = true) => ({
+    changeCorrections: [{ id, stringChangeId, at, isWrong }],
+  });
+  const stringOn = async (service: Service) =>
+    ((await valueOf(service, 'overview.read')) as Output<'overview.read'>)[0]?.stringSet.courses[1]?.strings[0];
+
+  test('is taken back: the string has its figures and its history again, and the log has one row more', async () => {
+    const service = await playedWren();
+    const rated = { ...stringSet.courses[1]!.strings[0]!, linearDensityKilogramsPerMetre: 0.0007, ratedTensionNewtons: 70 };
+    const courses = stringSet.courses.map((on, course) => (course === 1 ? { ...on, strings: [rated] } : on));
+    await valueOf(service, 'instruments.save', { instrument, stringSet: { ...stringSet, courses } });
+    const before = [await logOf(service), await remarksOf(service), await stringOn(service)];
+    await valueOf(service, 'log.changeString', { ...change, course: 1, at: evening + minute });
+    expect(await stringOn(service)).toMatchObject({ material: 'nylon', linearDensityKilogramsPerMetre: null });
+    for (const _ of [1, 2]) await valueOf(service, 'log.append', taken('back', change!.id, evening + 2 * minute));
+    expect([await logOf(service), await remarksOf(service), await stringOn(service)]).toEqual(before);
+    await valueOf(service, 'log.append', taken('again', change!.id, evening + 3 * minute, false));
+    expect([(await logOf(service)).readings, (await remarksOf(service)).changes.length]).toEqual([[], 1]);
+    expect(await stringOn(service)).toMatchObject({ material: 'nylon', linearDensityKilogramsPerMetre: null });
+  });
+
+  test('under a later one leaves that one on; taken back too, it gives the string from before both', async () => {
+    const service = await playedWren();
+    const [first, second] = [
+      { ...change!, id: 'first', course: 1, at: evening + minute },
+      { ...change!, id: 'second', course: 1, at: evening + 2 * minute, material: 'gut' as const },
+    ];
+    const before = await stringOn(service);
+    for (const one of [first, second]) await valueOf(service, 'log.changeString', one);
+    await valueOf(service, 'log.append', taken('back-1', 'first', evening + 3 * minute));
+    expect(await stringOn(service)).toMatchObject({ material: 'gut' });
+    await valueOf(service, 'log.append', taken('back-2', 'second', evening + 4 * minute));
+    expect(await stringOn(service)).toEqual(before);
+  });
+
+  test('has to be in the log', async () => {
+    const service = await playedWren();
+    expect(await codeOf(service, 'log.append', taken('back', 'nothing', evening))).toBe('not-found');
+  });
+});
+
 describe('a reminder', () => {
   test('is put off until the latest moment that was said', async () => {
     const service = await playedWren();
@@ -114,8 +156,8 @@ describe('everything that was said', () => {
   test('goes into a library file and comes out of it the same; kept beside what is there, it follows the copy', async () => {
     const first = await playedWren();
     const { stringChanges, ...appended } = remarks;
-    await valueOf(first, 'log.append', appended);
     await valueOf(first, 'log.changeString', stringChanges[0]);
+    await valueOf(first, 'log.append', appended);
     const { text } = (await valueOf(first, 'library.export', { log: true })) as Output<'library.export'>;
     expect(readLibraryFile(text)).toMatchObject({ file: remarks });
     const second = await openService(await temporaryFolder());

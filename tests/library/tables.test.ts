@@ -37,7 +37,7 @@ describe('the tables refuse', () => {
     ['a tuning that is not there', `UPDATE instruments SET tuningId = 'lost'`, /FOREIGN KEY constraint failed/],
     ['strings that are not there', `UPDATE instruments SET stringSetId = 'lost'`, /FOREIGN KEY constraint failed/],
     ['to lose a tuning that the log speaks of', `DELETE FROM tunings`, /FOREIGN KEY constraint failed/],
-    ['a second row of settings', `INSERT INTO settings VALUES (2, 440, 3, 'dark', 1, NULL)`, /CHECK constraint failed/],
+    ['a second row of settings', `INSERT INTO settings VALUES (2, 440, 3, 'dark', 1, NULL, 'english', 0)`, /CHECK constraint failed/],
     ['to change a reading', `UPDATE readings SET deviationCents = 0`, /rows of the log are not changed/],
     ['to take out a reading', `DELETE FROM readings`, /rows of the log are not taken out/],
     ['to change a turn', `UPDATE turns SET cents = 0`, /rows of the log are not changed/],

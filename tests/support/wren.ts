@@ -32,6 +32,9 @@ export const instrument: Instrument = {
   frets: 18,
   leftHanded: false,
   upsideDown: false,
+  pegs: 'friction',
+  bridge: null,
+  pegsHavePlay: true,
   inputLabel: null,
   inputChannel: 0,
   stringSetId: 'wren-strings',
@@ -94,4 +97,5 @@ export const remarks = {
   warningsSeen: [{ id: 'seen-1', stringSetId: 'wren-strings', at: evening + 9000, course: 1, string: 0, kind: 'slips' as const }],
   snoozes: [{ id: 'snooze-1', stringSetId: 'wren-strings', at: evening + 9000, until: evening + 3_600_000 }],
   corrections: [{ id: 'correction-1', readingId: 'reading-1', at: evening + 9000, isWrong: true }],
+  changeCorrections: [{ id: 'change-correction-1', stringChangeId: 'change-1', at: evening + 9000, isWrong: false }],
 };

@@ -1,18 +1,7 @@
-import { steps } from './steps.ts';
+import { appendOnly, steps } from './steps.ts';
 
 const origin = `origin TEXT NOT NULL CHECK (origin IN ('player', 'demo'))`;
 const place = `course INTEGER NOT NULL CHECK (course BETWEEN 0 AND 11), string INTEGER NOT NULL CHECK (string BETWEEN 0 AND 2)`;
-
-/**
- * As in the rest of the log, rows are neither changed nor taken out, but for demo rows. What is said of a demo instrument goes with it: its rows
- * are taken out once the `owner` that they name is gone or the demo's.
- */
-const appendOnly = (table: string, owner: string, name: string): readonly string[] => [
-  `CREATE TRIGGER ${table}AreNotChanged BEFORE UPDATE ON ${table} BEGIN SELECT RAISE(ABORT, 'rows of the log are not changed'); END`,
-  `CREATE TRIGGER ${table}AreNotTakenOut BEFORE DELETE ON ${table}
-    WHEN OLD.origin <> 'demo' AND (SELECT origin FROM ${owner} WHERE id = OLD.${name}) = 'player'
-    BEGIN SELECT RAISE(ABORT, 'rows of the log are not taken out'); END`,
-];
 
 /** Notes, strings changed by themselves, warnings seen, reminders put off, corrections; and an index of readings that a year is drawn from. */
 export const remarks = steps(

@@ -6,6 +6,7 @@ import type { MergePart } from './preview.ts';
 export function logOf(file: LibraryRows, ids: Readonly<Record<MergePart, Ids>>, sets: SetIds, newId: () => string): LogOfFile {
   const retuneIds = new Map<string, string>();
   const readingIds = new Map<string, string>();
+  const changeIds = new Map<string, string>();
   const retunes = file.retunes.flatMap((retune) => {
     const [set, instrumentId] = [sets.get(retune.stringSetId), known(ids.instruments, retune.instrumentId)];
     if (set === undefined || instrumentId === null) return [];
@@ -33,12 +34,21 @@ export function logOf(file: LibraryRows, ids: Readonly<Record<MergePart, Ids>>, 
       return [{ ...row, retuneId: reading.retuneId === null ? null : (retuneIds.get(reading.retuneId) ?? null) }];
     }),
     notes: notesOf(file, ids, newId),
-    stringChanges: ofSets(file.stringChanges),
+    stringChanges: file.stringChanges.flatMap((change) => {
+      const [row] = ofSets([change]);
+      if (row === undefined) return [];
+      changeIds.set(change.id, row.id);
+      return [row];
+    }),
     warningsSeen: ofSets(file.warningsSeen),
     snoozes: ofSets(file.snoozes),
     corrections: file.corrections.flatMap((row) => {
       const readingId = readingIds.get(row.readingId);
       return readingId === undefined ? [] : [{ ...row, id: readingId === row.readingId ? row.id : newId(), readingId }];
+    }),
+    changeCorrections: file.changeCorrections.flatMap((row) => {
+      const stringChangeId = changeIds.get(row.stringChangeId);
+      return stringChangeId === undefined ? [] : [{ ...row, id: stringChangeId === row.stringChangeId ? row.id : newId(), stringChangeId }];
     }),
   };
 }

@@ -18,6 +18,7 @@ export const noRows: LibraryRows = {
   warningsSeen: [],
   snoozes: [],
   corrections: [],
+  changeCorrections: [],
 };
 
 /** Wren with her strings, a tuning, a song in it, a retune and what was heard. */

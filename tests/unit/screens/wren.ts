@@ -19,6 +19,9 @@ export function instrumentOf(presetId: string, name: string): Overview {
       frets: preset.frets,
       leftHanded: false,
       upsideDown: false,
+      pegs: null,
+      bridge: null,
+      pegsHavePlay: false,
       inputLabel: null,
       inputChannel: 0,
       stringSetId: `${id}-set`,
@@ -30,7 +33,15 @@ export function instrumentOf(presetId: string, name: string): Overview {
   };
 }
 
-export const settings: Settings = { referenceHertz: 440, toleranceCents: 3, theme: 'system', soundCues: true, microphoneLabel: null };
+export const settings: Settings = {
+  referenceHertz: 440,
+  toleranceCents: 3,
+  theme: 'system',
+  soundCues: true,
+  microphoneLabel: null,
+  noteLanguage: 'english',
+  speaks: false,
+};
 
 /** A tuning of single strings, written for a home. */
 export function tuningOf(name: string, pitches: string, home: string, more: Partial<Tuning> = {}): Tuning {
