@@ -55,7 +55,10 @@ for (const { id, name } of isLong ? instruments : instruments.slice(3))
     await desk.close();
     const reached = retunesIn(join(folder, 'demo', 'library.sqlite'));
     expect(reached.map(({ tuningId }) => tuningId).toSorted()).toEqual(wanted.map((tuning) => tuning.id).toSorted());
-    for (const { tuningId, worstCents } of reached) expect(worstCents, tuningId).toBeLessThanOrEqual(toleranceCents + creptCents);
+    for (const { tuningId, courses, worstCents } of reached) {
+      expect(courses, tuningId).toBe(4);
+      expect(worstCents, tuningId).toBeLessThanOrEqual(toleranceCents + creptCents);
+    }
     rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
   });
 
@@ -75,19 +78,19 @@ async function fill(folder: string): Promise<void> {
   await service.close();
 }
 
-/** Every retune into a starter tuning, and how far from wanted the last reading of its worst course was: the one of the check after it. */
+/** Every retune into a starter tuning: how many courses were plucked after it, and how far from wanted the worst of them was then. */
 function retunesIn(file: string) {
   const library = new DatabaseSync(file, { readOnly: true });
   const rows = library
     .prepare(
-      `SELECT toTuningId AS tuningId, max(abs(deviationCents)) AS worstCents FROM (
-         SELECT retunes.toTuningId, readings.deviationCents,
-           row_number() OVER (PARTITION BY retunes.id, course, string ORDER BY readings.at DESC) AS back, retunes.id AS retuneId
+      `SELECT tuningId, count(DISTINCT course) AS courses, max(abs(deviationCents)) AS worstCents FROM (
+         SELECT retunes.toTuningId AS tuningId, retunes.id AS retuneId, course, deviationCents,
+           row_number() OVER (PARTITION BY retunes.id, course, string ORDER BY readings.at DESC) AS back
          FROM readings JOIN retunes ON retunes.id = readings.retuneId
-         WHERE retunes.finishedAt IS NOT NULL AND retunes.toTuningId LIKE 'starter-%')
+         WHERE readings.at > retunes.finishedAt AND retunes.toTuningId LIKE 'starter-%')
        WHERE back = 1 GROUP BY retuneId`,
     )
-    .all() as { tuningId: string; worstCents: number }[];
+    .all() as { tuningId: string; courses: number; worstCents: number }[];
   library.close();
   return rows;
 }

@@ -15,10 +15,15 @@ if (retune === undefined) throw new Error('the demo has no recording of a retune
 const microphone = join(mkdtempSync(join(tmpdir(), 'stillstring-microphone-')), 'retune.wav');
 // The fake device loses up to 80 ms of a file's head and repeats its last moments for ever: half a second of silence at both ends.
 const pause = new Float32Array(rate / 2);
-// The last four plucks, each course once more, are played as one strum.
+// The last four plucks, each course once more, are played as one strum. The fake device drops bits of the sound on a busy machine: for a course that the strum
+// did not tell they follow one by one, for the pluck that the coach asks for then.
 const again = retune.plucks.slice(-4);
 const turned = retune.samples.slice(0, sampleAt(again[0]?.atSeconds ?? 0));
-writeFileSync(microphone, writeWav({ sampleRateHertz: rate, channels: [joined(pause, turned, pause, strumOf(again), pause)] }, 'float32'));
+const plucked = retune.samples.slice(turned.length);
+writeFileSync(
+  microphone,
+  writeWav({ sampleRateHertz: rate, channels: [joined(pause, turned, pause, strumOf(again), pause, plucked, pause)] }, 'float32'),
+);
 
 function sampleAt(seconds: number): number {
   return Math.round(seconds * rate);
@@ -83,8 +88,9 @@ for (const host of hosts) {
       await app.close();
       const rows = readRows(join(dataFolder, 'library.sqlite'));
       expect(rows.instrumentTuning).toBe('demo-lantern-e-flat');
-      // The fake device drops bits of the sound: one course of the strum may be left to its pluck.
-      expect(rows.readings.filter(({ source }) => source === 'strum').length).toBeGreaterThanOrEqual(3);
+      const strummed = rows.readings.findIndex(({ source }) => source === 'strum');
+      expect(strummed).toBeGreaterThanOrEqual(0);
+      expect([...new Set(rows.readings.slice(strummed).map(({ course }) => course))].toSorted()).toEqual([0, 1, 2, 3]);
       expect(rows.turns.map(({ course }) => course)).toEqual([1, 2, 3]);
       for (const [course, truth] of lastSteadyHertz()) {
         const reading = rows.readings.findLast((row) => row.course === course);

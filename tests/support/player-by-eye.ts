@@ -88,16 +88,30 @@ async function turn(page: Page, way: 'Loosen' | 'Tighten', cents: number): Promi
   await page.mouse.up();
 }
 
-/** After a retune: on to Settling, and every course plucked once, so that the log has where each of them really is. */
+/** After a retune: on to Settling, and every course plucked once, by name where the screen asks for one, so that the log has where each of them really is. */
 export async function checkByEye(page: Page): Promise<void> {
   await page.keyboard.press('Enter');
   await page.getByRole('button', { name: /^Check the strings/u }).click();
   const courses = strings(page).getByRole('button', { name: /^Pluck course/u });
   await courses.first().waitFor();
-  for (const course of await courses.all()) {
-    await course.click();
+  const main = page.locator('main');
+  const pluck = async (course: string) => {
+    await strings(page)
+      .getByRole('button', { name: `Pluck course ${course}` })
+      .click();
     await page.waitForTimeout(1500);
+  };
+  const count = await courses.count();
+  // What was not heard is plucked again: the screen says which courses were.
+  for (let tries = 0; tries < 4 * count; tries += 1) {
+    const text = await main.innerText();
+    if (text.includes('All courses heard.')) break;
+    const [, named] = /Pluck course (\d)\./u.exec(text) ?? [];
+    const heard = /Heard ([\d, and]+)\./u.exec(text)?.[1]?.match(/\d/gu) ?? [];
+    const left = Array.from({ length: count }, (_, index) => String(count - index)).filter((course) => !heard.includes(course));
+    await pluck(named ?? left[0] ?? '1');
   }
+  await main.getByText('All courses heard.').waitFor({ timeout: 1000 });
   await page.keyboard.press('Escape');
   await strings(page).waitFor({ state: 'hidden' });
 }

@@ -60,7 +60,7 @@ function describe({ coach, to }: Pick<Retuning, 'coach' | 'to'>, { atSeconds }: 
   return {
     atSeconds,
     touches: queued.map((course) => touchOf(verdicts, course, number(course))),
-    heard: heardWords(verdicts, queued, number, atSeconds, total),
+    heard: heardWords(verdicts, number, atSeconds, total),
     rest: rest.length === 0 ? '' : `${listed(rest.map(number))}: leave ${rest.length === 1 ? 'it' : 'them'}.`,
     near: left.length === 0 ? '' : `${left.length === 1 ? 'It is' : 'None is more than'} ${widest(left)} from its aim.`,
     where:
@@ -91,16 +91,10 @@ function touchOf(verdicts: readonly StrumVerdict[], course: number, number: numb
 }
 
 /** `All 4 heard in one strum at 20:07.`, or what was not: `Heard in one strum at 20:07. Can’t tell 4 and 2 apart.` */
-function heardWords(
-  verdicts: readonly StrumVerdict[],
-  queued: readonly number[],
-  number: (course: number) => number,
-  atSeconds: number,
-  total: number,
-): string {
+function heardWords(verdicts: readonly StrumVerdict[], number: (course: number) => number, atSeconds: number, total: number): string {
   const at = `in one strum at ${clockTime(atSeconds * 1000)}.`;
   const of = (reason: StrumVerdict['reason']) =>
-    queued.filter((course) => verdicts.some((one) => one.course === course && one.kind === 'pluck' && one.reason === reason)).map(number);
+    [...new Set(verdicts.filter((one) => one.kind === 'pluck' && one.reason === reason).map(({ course }) => course))].map(number);
   const [unheard, alike, unsure] = [of('unheard'), of('alike'), of('unsure')];
   if (unheard.length + alike.length + unsure.length === 0) return `All ${count(total, 'course')} heard ${at}`;
   return [
