@@ -26,7 +26,8 @@ export function ListenPage({ settings }: { readonly settings: Settings }) {
   const id = useStore(retuning, ({ now }) => now?.id ?? null);
   const active = useStore(retuning, ({ now }) => now?.advice.course ?? null);
   const isStopped = useStore(retuning, ({ now }) => now !== null && now.coach.stopped !== null);
-  const [opened] = useState(() => retuning.getState().now);
+  const to = useStore(retuning, ({ now }) => now?.to ?? null);
+  const instrument = useStore(retuning, ({ now }) => now?.overview.instrument ?? null);
   const isStrumming = useStore(retuning, ({ now }) => now !== null && now.strum !== null);
   const [isFar, setFar] = useState(false);
   const [shownAt, setShownAt] = useState(0);
@@ -35,22 +36,20 @@ export function ListenPage({ settings }: { readonly settings: Settings }) {
   const showLines = () => setShownAt(outcome?.atSeconds ?? shownAt);
   const beads = useBeads(id);
   const steps = useLed({ isFar, onFar: setFar, onLines: outcome === null ? null : showLines });
-  const now = retuning.getState().now ?? opened;
   useEffect(() => aloud.setState({ knocks: settings.soundCues }), [settings.soundCues]);
-  if (now === null) return null;
+  if (to === null || instrument === null) return null;
 
-  const pitches = now.to.pitches;
   return (
-    <div className={styles['page']} data-courses={pitches.length > 4 ? 'many' : 'few'}>
+    <div className={styles['page']} data-courses={to.pitches.length > 4 ? 'many' : 'few'}>
       <Announcer />
       <h1 className="unseen">
-        Retune {now.overview.instrument.name} to {now.to.name}
+        Retune {instrument.name} to {to.name}
       </h1>
       {isFar ? <FarView toleranceCents={settings.toleranceCents} beads={beads} onLeave={() => setFar(false)} /> : null}
       {isStrumming ? <StrumAsked /> : null}
       {outcome === null ? (
         <ul className={styles['lines']}>
-          {asSeen([...pitches.keys()], now.overview.instrument).map((course) => (
+          {asSeen([...to.pitches.keys()], instrument).map((course) => (
             <CourseLine key={course} course={course} isActive={course === active} toleranceCents={settings.toleranceCents} beads={beads} />
           ))}
         </ul>

@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { type Retuning, retuning } from '../../stores/retuning.ts';
 import { alongString } from '../../ui/scale.ts';
-import type { BoardLook } from './board.tsx';
+import { beadHeight, type BoardLook } from './board-look.ts';
 import type { Beads } from './use-beads.ts';
 import styles from './board.module.css';
 
@@ -16,17 +16,6 @@ type Props = {
   readonly middle: number;
   readonly beads: Beads;
 };
-
-/** A board wider than this has room for a larger bead, in px. */
-const roomyBoard = 900;
-
-/** Height of a bead that stands upright, in px; smaller where two strings lie beside one another. */
-export function beadHeight(look: BoardLook, count: number, width: number): number {
-  if (look === 'far') return count > 1 ? 64 : 80;
-  if (look === 'still') return count > 1 ? 16 : 26;
-  if (count > 1) return 36;
-  return width > roomyBoard ? 60 : 40;
-}
 
 /** Where a string was last heard, in cents from its aim; null while it sounds, and once it has landed. */
 function lastHeard({ live, coach }: Retuning, course: number, string: number): number | null {
@@ -44,9 +33,7 @@ export function StringMarks({ course, string, look, count, width, middle, beads 
   useLayoutEffect(() => {
     const bead = path.current;
     if (bead === null) return undefined;
-    const drawn = { course, string, path: bead, board: { width, middle, height } };
-    beads.add(drawn);
-    return () => void beads.delete(drawn);
+    return beads.add({ course, string, path: bead, board: { width, middle, height } });
   }, [beads, course, string, width, middle, height]);
   return (
     <>

@@ -12,28 +12,55 @@ export type DrawnBead = {
   readonly board: { readonly width: number; readonly middle: number; readonly height: number };
 };
 
-/** The beads of the screen. Boards put theirs in and take them out. */
-export type Beads = Set<DrawnBead>;
+/** The beads of the screen. */
+export type Beads = {
+  /** Takes a board's bead in; what it returns takes it out again. */
+  readonly add: (bead: DrawnBead) => () => void;
+  /** Draws whenever something was heard, until what it returns is called. */
+  readonly follow: () => () => void;
+};
 
 /** A bead is faint when its string was not heard for this long, in milliseconds. */
 const faintAfter = 400;
 
-/** Draws the live bead at most once a frame, straight into the picture: React is not asked. */
+/** Draws the live beads straight into the picture, at most once a frame: React is not asked. */
 export function useBeads(retuneId: string | null): Beads {
-  const [beads] = useState<Beads>(() => new Set());
-  useEffect(() => {
-    if (retuneId === null) return undefined;
-    let request = 0;
-    const drawn = new WeakMap<DrawnBead, Drawing>();
-    const paint = (): void => {
-      const { now } = retuning.getState();
-      if (now !== null) for (const bead of beads) drawn.set(bead, paintBead(bead, drawingOf(bead, now), drawn.get(bead)));
-      request = requestAnimationFrame(paint);
-    };
-    request = requestAnimationFrame(paint);
-    return () => cancelAnimationFrame(request);
-  }, [beads, retuneId]);
+  const [beads] = useState(createBeads);
+  useEffect(() => (retuneId === null ? undefined : beads.follow()), [beads, retuneId]);
   return beads;
+}
+
+function createBeads(): Beads {
+  const drawings = new Map<DrawnBead, Drawing | undefined>();
+  let request: number | null = null;
+  const paint = (): void => {
+    request = null;
+    const { now } = retuning.getState();
+    if (now !== null) for (const [bead, before] of drawings) drawings.set(bead, paintBead(bead, drawingOf(bead, now), before));
+  };
+  const paintSoon = (): void => {
+    request ??= requestAnimationFrame(paint);
+  };
+  return {
+    add: (bead) => {
+      drawings.set(bead, undefined);
+      paintSoon();
+      return () => void drawings.delete(bead);
+    },
+    follow: () => {
+      let fading: ReturnType<typeof setTimeout>;
+      const off = retuning.subscribe(() => {
+        paintSoon();
+        clearTimeout(fading);
+        fading = setTimeout(paintSoon, faintAfter);
+      });
+      paintSoon();
+      return () => {
+        off();
+        clearTimeout(fading);
+      };
+    },
+  };
 }
 
 /** What is to be seen of a bead; null where nothing is. */
@@ -55,7 +82,7 @@ function drawingOf({ course, string, board }: DrawnBead, { live, coach }: Retuni
     outline: beadPath({ cents, sigmaCents, kind, ...board }),
     inward: inward(cents, board),
     kind,
-    isFaint: isLive && Date.now() - live.atMilliseconds > faintAfter,
+    isFaint: isLive && Date.now() - live.atMilliseconds >= faintAfter,
   };
 }
 

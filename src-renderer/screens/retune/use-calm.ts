@@ -28,12 +28,12 @@ function lookLater(look: () => void): void {
 export function useCalm<State, Value>(store: StoreApi<State>, select: (state: State) => Value, key: string | number): Value {
   const [shown, setShown] = useState({ key, value: select(store.getState()) });
   useEffect(() => {
-    let latest: Value | null = null;
+    let latest: { readonly key: string | number; readonly value: Value } | null = null;
     const look = (): void => {
       const value = select(store.getState());
-      if (latest !== null && shallow(latest, value)) return;
-      latest = value;
-      setShown({ key, value });
+      if (latest !== null && shallow(latest.value, value)) return;
+      latest = { key, value };
+      setShown(latest);
     };
     look();
     const off = store.subscribe(() => lookLater(look));
