@@ -107,7 +107,7 @@ export async function checkByEye(page: Page): Promise<void> {
     const text = await main.innerText();
     if (text.includes('All courses heard.')) break;
     const [, named] = /Pluck course (\d)\./u.exec(text) ?? [];
-    const heard = /Heard ([\d, and]+)\./u.exec(text)?.[1]?.match(/\d/gu) ?? [];
+    const heard: readonly string[] = /Heard ([\d, and]+)\./u.exec(text)?.[1]?.match(/\d/gu) ?? [];
     const left = Array.from({ length: count }, (_, index) => String(count - index)).filter((course) => !heard.includes(course));
     await pluck(named ?? left[0] ?? '1');
   }
