@@ -3,20 +3,18 @@ import { createVoice } from '../audio/index.ts';
 import { holdMicrophone } from './session.ts';
 
 const voice = createVoice();
-const remembered = 'stillstring.speaks';
 
 /** What is to be heard of a retune: a knock at each landing, and the next instruction as a sentence. On a stage both are off. */
 export const aloud = createStore<{ readonly knocks: boolean; readonly speaks: boolean; readonly canSpeak: boolean }>(() => ({
   knocks: true,
-  speaks: localStorage.getItem(remembered) === 'on',
+  speaks: false,
   canSpeak: voice.isAvailable(),
 }));
 // Browsers name their voices late. The voice lives as long as the app, so nobody unsubscribes.
 voice.onAvailable((canSpeak) => aloud.setState({ canSpeak }));
 
-/** Whether instructions are spoken; remembered on this computer. */
-export function speakAloud(speaks: boolean): void {
-  localStorage.setItem(remembered, speaks ? 'on' : 'off');
+/** Follows what the player set: whether instructions are spoken. */
+export function followSpeech(speaks: boolean): void {
   aloud.setState({ speaks });
   if (!speaks) voice.hush();
 }

@@ -57,7 +57,7 @@ export function planRetune({ log, leadUntil, now, strumCheck, ...wanted }: Wante
     atSeconds: now / 1000,
     lead: leadUntil === null ? null : { untilSeconds: leadUntil / 1000, capCents: leadCapCents },
     learned: { retunes: retuneHistories(log) },
-    undershootCents: undershootOf(instrument.id),
+    undershootCents: undershootOf(instrument),
     strumCheck,
   };
   return { ...way, coach: start(setup, learnt(log, setup)) };

@@ -74,7 +74,7 @@ export async function beginRetune({ host, overview, tuning, plan, sound, setting
   const startedAt = milliseconds();
   const { from, to } = plan;
   // It may have been chosen otherwise since the plan was made.
-  const planned = { ...plan.coach, setup: { ...plan.coach.setup, undershootCents: undershootOf(overview.instrument.id) } };
+  const planned = { ...plan.coach, setup: { ...plan.coach.setup, undershootCents: undershootOf(overview.instrument) } };
   const coach = isTouchUp ? step(planned, { kind: 'follow', atSeconds: startedAt / 1000, on: true }).state : planned;
   const id = crypto.randomUUID();
   await host.ask('log.beginRetune', {

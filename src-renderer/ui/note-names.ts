@@ -1,38 +1,28 @@
 import { useSyncExternalStore } from 'react';
-import {
-  type NoteLanguage,
-  noteLanguages,
-  openChord,
-  parsePitch,
-  parsePitchesNear,
-  type SpelledPitch,
-  writtenPitchIn,
-} from '#shared/music/index.ts';
+import { type NoteLanguage, openChord, parsePitch, parsePitchesNear, type SpelledPitch, writtenPitchIn } from '#shared/music/index.ts';
 
-// One choice for the whole window, kept on this device: every pitch that is shown or typed goes through this file.
+// One choice for the whole window: every pitch that is shown or typed goes through this file. The library keeps it; the frame sets it here.
 
-const remembered = 'stillstring.noteNames';
-const stored = (globalThis as { readonly localStorage?: Storage }).localStorage?.getItem(remembered);
-
-let language: NoteLanguage = noteLanguages.find((one) => one === stored) ?? 'english';
+let language: NoteLanguage = 'english';
+let isChosen = false;
 const listeners = new Set<() => void>();
-
-/** How note names are read and written in this window. */
-export const noteLanguage = (): NoteLanguage => language;
-
-/** The same for a component that shows the choice itself. */
-export const useNoteLanguage = (): NoteLanguage =>
-  useSyncExternalStore((listener) => {
-    listeners.add(listener);
-    return () => listeners.delete(listener);
-  }, noteLanguage);
 
 /** Reads and writes note names in another language from now on. Screens that are gone to afterwards show it. */
 export function setNoteLanguage(chosen: NoteLanguage): void {
   language = chosen;
-  (globalThis as { readonly localStorage?: Storage }).localStorage?.setItem(remembered, chosen);
+  isChosen = true;
   for (const listener of listeners) listener();
 }
+
+/** Whether it is known by now how notes are named: before that, no pitch is to be shown. */
+export const useNoteLanguageIsKnown = (): boolean =>
+  useSyncExternalStore(
+    (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    () => isChosen,
+  );
 
 /** A pitch, or a name without octave, for people to read: `Eb4` → `E♭4`, in German `Es4`. */
 export const pitchText = (pitch: string): string => writtenPitchIn(pitch, language);

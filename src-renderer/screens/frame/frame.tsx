@@ -1,6 +1,5 @@
 import { Outlet, useMatches, useNavigate } from '@tanstack/react-router';
 import { useStore } from 'zustand';
-import { useEffect } from 'react';
 import { RouterProvider } from 'react-aria-components';
 import { useChosenInstrument } from '../../stores/chosen.ts';
 import { useLibrary } from '../../stores/library.ts';
@@ -16,6 +15,7 @@ import { Notice } from './notice.tsx';
 import { Reminder } from './reminder.tsx';
 import { ScreenStrings } from './screen-strings.tsx';
 import { Sections } from './sections.tsx';
+import { useWindowSettings } from './window-settings.ts';
 import styles from './frame.module.css';
 
 /** What stands around every screen: sections at the left, the instrument and the input at the top. */
@@ -24,7 +24,7 @@ export function Frame() {
   // The screen that is shown, not the one that is still being loaded: it must not be begun anew while it waits.
   const shown = useMatches({ select: (matches) => matches.at(-1)?.pathname });
   const isListening = useStore(retuning, ({ now }) => now !== null && now.finishedAt === null);
-  useTheme();
+  const isReady = useWindowSettings();
   const touchUp = useTouchUp();
   useKeys({
     t: () => {
@@ -46,7 +46,7 @@ export function Frame() {
         <main key={shown} className={styles['screen']}>
           <Notice />
           <Reminder isListening={isListening} />
-          <Outlet />
+          {isReady ? <Outlet /> : null}
         </main>
         <ScreenStrings />
       </div>
@@ -67,14 +67,4 @@ function useTouchUp(): () => void {
     void navigate({ to: '/retune', search: { on: overview.instrument.id } });
     void beginTouchUp({ host, overview, tunings, settings, sound: soundFor(overview, settings, status) });
   };
-}
-
-/** The theme that the player set, on the document. */
-function useTheme(): void {
-  const { data } = useLibrary('settings.read', {});
-  const theme = data?.theme ?? 'system';
-  useEffect(() => {
-    if (theme === 'system') delete document.documentElement.dataset['theme'];
-    else document.documentElement.dataset['theme'] = theme;
-  }, [theme]);
 }

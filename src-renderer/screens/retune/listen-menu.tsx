@@ -1,7 +1,7 @@
 import { Button, Header, Menu, MenuItem, MenuSection, MenuTrigger, Popover } from 'react-aria-components';
 import { useStore } from 'zustand';
 import type { Settings } from '#shared/contract/index.ts';
-import { aloud, speakAloud } from '../../stores/aloud.ts';
+import { aloud } from '../../stores/aloud.ts';
 import { useHost } from '../../stores/host.tsx';
 import { useChange } from '../../stores/library.ts';
 import { retuning, strumAtEnd } from '../../stores/retuning.ts';
@@ -14,7 +14,7 @@ export function ListenMenu({ steps, settings }: { readonly steps: Steps; readonl
   const save = useChange('settings.save');
   const host = useHost();
   const strums = useStore(retuning, ({ now }) => now?.coach.setup.strumCheck ?? false);
-  const speaks = useStore(aloud, (state) => state.speaks);
+  const { speaks } = settings;
   const canSpeak = useStore(aloud, (state) => state.canSpeak);
   const items = [
     { words: 'Skip this course', key: 'Page Down', act: steps.skip },
@@ -26,7 +26,7 @@ export function ListenMenu({ steps, settings }: { readonly steps: Steps; readonl
   const choose = (keys: ReadonlySet<string>) => {
     if (keys.has('strums') !== strums) strumAtEnd(host, keys.has('strums'));
     if (keys.has('knocks') !== settings.soundCues) save.mutate({ ...settings, soundCues: keys.has('knocks') });
-    if (canSpeak && keys.has('speaks') !== speaks) speakAloud(keys.has('speaks'));
+    if (canSpeak && keys.has('speaks') !== speaks) save.mutate({ ...settings, speaks: keys.has('speaks') });
   };
   return (
     <MenuTrigger>

@@ -12,7 +12,7 @@ import { beginRetune } from '../../stores/retuning.ts';
 import { hearStrum } from '../../stores/session.ts';
 import { soundFor } from '../../stores/sound-choice.ts';
 import { takeBackLast, useUndo } from '../../stores/undo.ts';
-import { keepUndershoot, undershootOf } from '../../stores/undershoot.ts';
+import { useKeepPlay } from '../../stores/undershoot.ts';
 import { Button } from '../../ui/button.tsx';
 import { Choice } from '../../ui/choice.tsx';
 import { useKeys, useUndoKey } from '../../ui/keys.ts';
@@ -48,7 +48,7 @@ export function PlanPage({ overview, tunings, tuning, settings, way, now, log }:
   const [isAsking, setAsking] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   const [isLeadOn, setLeadOn] = useState(() => localStorage.getItem(rememberedLead) === 'on');
-  const [isBelowFirst, setBelowFirst] = useState(() => undershootOf(overview.instrument.id) > 0);
+  const keepPlay = useKeepPlay();
   const { from, to, present } = way;
   const plans = usePlans({ overview, tunings, tuning, settings, log, now });
   const lines = linesOf(overview, from, to, present, settings.toleranceCents);
@@ -82,10 +82,6 @@ export function PlanPage({ overview, tunings, tuning, settings, way, now, log }:
     localStorage.setItem(rememberedLead, isOn ? 'on' : 'off');
     setLeadOn(isOn);
   };
-  const takeBelowFirst = (isOn: boolean) => {
-    keepUndershoot(overview.instrument.id, isOn);
-    setBelowFirst(isOn);
-  };
   const undo = useUndo();
   useUndoKey(() => void takeBackLast());
   useKeys({ ' ': startListening, PageDown: startListening, h: hear, w: ask });
@@ -111,8 +107,8 @@ export function PlanPage({ overview, tunings, tuning, settings, way, now, log }:
         leadUntil={plans.known?.leadUntil ?? now}
         isLeadOn={isLeadOn}
         onLead={takeLead}
-        isBelowFirst={isBelowFirst}
-        onBelowFirst={takeBelowFirst}
+        isBelowFirst={overview.instrument.pegsHavePlay}
+        onBelowFirst={(isOn) => keepPlay(overview, isOn)}
       />
       {problem === null ? null : <p role="alert">{problem}</p>}
       <div className={styles['bottom']}>

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { type Settings, settingsSchema } from '#shared/contract/index.ts';
+import { writtenPitchIn } from '#shared/music/index.ts';
 import { useChange, useLibrary } from '../../stores/library.ts';
-import { pitchText, setNoteLanguage, useNoteLanguage } from '../../ui/note-names.ts';
 import { Switch } from '../../ui/switch.tsx';
 import { TwoWay } from '../../ui/two-way.tsx';
 import { Cautions, Keys } from './help.tsx';
@@ -24,7 +24,6 @@ const problemOf =
 export function SettingsScreen() {
   const { data: settings } = useLibrary('settings.read', {});
   const save = useChange('settings.save');
-  const noteNames = useNoteLanguage();
   if (settings === undefined) return null;
   const set = (change: Partial<Settings>) => save.mutate({ ...settings, ...change });
   return (
@@ -67,11 +66,11 @@ export function SettingsScreen() {
             { value: 'german', words: 'C D E F G A H' },
             { value: 'fixed-do', words: 'Do Re Mi Fa Sol La Si' },
           ]}
-          value={noteNames}
-          onChange={setNoteLanguage}
+          value={settings.noteLanguage}
+          onChange={(noteLanguage) => set({ noteLanguage })}
         />
         <p className="small quiet">
-          They are shown, typed and printed like this, on this device: {pitchText('Bb3')} for the B flat below middle C.
+          They are shown, typed and printed like this: {writtenPitchIn('Bb3', settings.noteLanguage)} for the B flat below middle C.
         </p>
       </Row>
       <Row title="Look">
