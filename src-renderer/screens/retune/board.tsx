@@ -3,13 +3,11 @@ import { retuning } from '../../stores/retuning.ts';
 import { alongString, frets } from '../../ui/scale.ts';
 import { useSize } from '../../ui/size.ts';
 import { stringWidth } from '../../ui/string-width.ts';
+import type { BoardLook } from './board-look.ts';
 import { Hollow } from './hollow.tsx';
 import { StringMarks } from './string-marks.tsx';
 import type { Beads } from './use-beads.ts';
 import styles from './board.module.css';
-
-/** How large a board is drawn: one quiet line, the one being worked on, or alone and readable from two metres. */
-export type BoardLook = 'still' | 'active' | 'far';
 
 type Props = { readonly course: number; readonly look: BoardLook; readonly toleranceCents: number; readonly beads: Beads };
 

@@ -16,8 +16,11 @@ export function BreakBoard({ line: { from, to, now, after, gauge } }: { readonly
   const [board, { width }] = useSize<SVGSVGElement>();
   const [before, then] = [now.breakShare, after.breakShare];
   if (then === null) return null;
-  const x = (share: number): number => Math.min(1, share) * width;
-  const isClose = before !== null && x(then) - x(before) < apart;
+  const x = (share: number): number => share * width;
+  // Beyond what breaks it there is no place: its ring stands at the end.
+  const ring = Math.min(x(then), width - 16);
+  const isClose = before !== null && ring - x(before) < apart;
+  const isAtEnd = width - ring < 110;
   return (
     <svg ref={board} className={styles['board']} height={height} aria-hidden="true">
       <defs>
@@ -41,18 +44,23 @@ export function BreakBoard({ line: { from, to, now, after, gauge } }: { readonly
         )}
         <text
           className={styles['then']}
-          x={Math.min(x(then), width - 12) - (isClose ? 16 : 0)}
+          x={isAtEnd ? width - 8 : ring - (isClose ? 16 : 0)}
           y={height - 10}
-          textAnchor={isClose ? 'start' : 'middle'}
+          textAnchor={isAtEnd ? 'end' : isClose ? 'start' : 'middle'}
         >
           {courseText([...new Set(to)])}: {figure(then * 100)} %
         </text>
+        {isAtEnd ? null : (
+          <text x={width - 8} y={height - 10} textAnchor="end">
+            breaks
+          </text>
+        )}
       </g>
       {before === null || width === 0 ? null : (
         <>
-          <line className={styles['way']} x1={x(before) + 12} x2={x(then) - 12} y1={middle} y2={middle} />
+          <line className={styles['way']} x1={x(before) + 12} x2={ring - 12} y1={middle} y2={middle} />
           <BeadMark x={x(before)} y={middle} height={26} kind="below" />
-          <HollowMark x={x(then)} y={middle} height={24} />
+          <HollowMark x={ring} y={middle} height={24} />
         </>
       )}
     </svg>

@@ -2,32 +2,38 @@ import type { Overview } from '#shared/contract/index.ts';
 import { confirmShare } from '#shared/tension/index.ts';
 import { Button } from '../../ui/button.tsx';
 import { Confirmation } from '../../ui/confirmation.tsx';
-import { courseText, figure, listed } from '../../ui/words.ts';
+import { courseText, figure } from '../../ui/words.ts';
 import { BreakBoard } from './break-board.tsx';
+import { breakTitle, coursesWords } from './break-words.ts';
 import type { Line } from './lines.ts';
 import styles from './break-confirmation.module.css';
 
 type Props = {
   readonly overview: Overview;
+  /** The lines that come past the limit, and the numbers of the others that move. */
   readonly lines: readonly Line[];
+  readonly others: readonly number[];
   /** What all strings pull together, in newtons; null where the figures of one are not known. */
   readonly pull: { readonly now: number; readonly after: number } | null;
+  /** The same pitches with a capo, in a sentence; null where no capo helps. */
+  readonly capo: string | null;
   readonly isOpen: boolean;
   readonly onLeave: () => void;
   readonly onGoOn: () => void;
+  readonly onOthers: () => void;
 };
 
 /** Asks in words before a string is taken past the share of its breaking stress that is set as the limit. */
-export function BreakConfirmation({ overview, lines, pull, isOpen, onLeave, onGoOn }: Props) {
-  const numbers = listed(lines.map(({ number }) => number));
-  const courses = lines.length === 1 ? `Course ${numbers}` : `Courses ${numbers}`;
-  const share = Math.max(0, ...lines.map(({ after }) => after.breakShare ?? 0));
+export function BreakConfirmation({ overview, lines, others, pull, capo, isOpen, onLeave, onGoOn, onOthers }: Props) {
+  const courses = coursesWords(lines.map(({ number }) => number));
   const worst = lines.toSorted((a, b) => (b.after.breakShare ?? 0) - (a.after.breakShare ?? 0))[0];
+  const share = Math.max(0, worst?.after.breakShare ?? 0);
   return (
-    <Confirmation title={`${courses} ${lines.length === 1 ? 'comes' : 'come'} close to breaking`} isOpen={isOpen} onClose={onLeave}>
+    <Confirmation title={breakTitle(lines)} isOpen={isOpen} onClose={onLeave}>
       <p className="lead">
-        At {listed(lines.map(({ to }) => courseText(to)))} a fresh string carries about{' '}
+        At {worst === undefined ? '' : courseText([...new Set(worst.to)])} a fresh string carries about{' '}
         <strong>{figure(share * 100)} % of what breaks it.</strong> The limit is {figure(confirmShare * 100)} %.
+        {share < 1 ? '' : ' That takes another string.'}
       </p>
       {worst === undefined ? null : <BreakBoard line={worst} />}
       <p>
@@ -39,13 +45,25 @@ export function BreakConfirmation({ overview, lines, pull, isOpen, onLeave, onGo
         Stillstring estimates strings; it does not know the neck and bridge of {overview.instrument.name}. What its maker or a qualified
         luthier says goes before anything shown here.
       </p>
+      {capo === null ? null : (
+        <p>
+          <strong>The same pitches at less pull:</strong> {capo}
+        </p>
+      )}
       <div className={styles['choices']}>
         <Button look="solid" shortcut="Esc" autoFocus onPress={onLeave}>
-          Leave it
+          {capo === null ? 'Leave it' : 'Leave it, use a capo'}
         </Button>
         <Button onPress={onGoOn}>
           Tighten {courses.toLowerCase()} to {figure(share * 100)} %
         </Button>
+        {others.length === 0 ? null : (
+          <div className={styles['others']}>
+            <Button look="plain" onPress={onOthers}>
+              Only {coursesWords(others).toLowerCase()}
+            </Button>
+          </div>
+        )}
       </div>
     </Confirmation>
   );

@@ -1,8 +1,7 @@
 import { type Retuning, retuning } from '../../stores/retuning.ts';
 import { alongString } from '../../ui/scale.ts';
-import type { BoardLook } from './board.tsx';
+import { beadHeight, type BoardLook } from './board-look.ts';
 import { type Hollow as Ring, hollowOf } from './hollow-words.ts';
-import { beadHeight } from './string-marks.tsx';
 import { useCalm } from './use-calm.ts';
 import styles from './hollow.module.css';
 

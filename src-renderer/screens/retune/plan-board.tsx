@@ -8,7 +8,8 @@ import styles from './plan-board.module.css';
 
 /** Semitones that the board shows to each side of wanted. */
 const range = 8;
-const rowHeight = 88;
+/** From five courses on a row is low, so that what begins the plan is seen without scrolling. */
+const rowHeightOf = (courses: number): number => (courses > 4 ? 60 : 88);
 const beadHeight = { within: 20, aside: 26 };
 
 const along = (semitones: number): number => 0.5 + Math.min(1, Math.max(-1, semitones / range)) / 2;
@@ -17,7 +18,7 @@ const along = (semitones: number): number => 0.5 + Math.min(1, Math.max(-1, semi
 export function PlanBoard({ lines }: { readonly lines: readonly Line[] }) {
   return (
     <div className={styles['plan']}>
-      <ul>
+      <ul data-courses={lines.length > 4 ? 'many' : 'few'}>
         {lines.map((line) => (
           <li key={line.course} className={styles['row']} data-moves={line.turn !== null}>
             <div className={styles['head']}>
@@ -35,7 +36,7 @@ export function PlanBoard({ lines }: { readonly lines: readonly Line[] }) {
                 <p className="quiet">{line.turn === null ? 'stays' : `${ordinal(line.turn)}: ${moveWords(line)}`}</p>
               </div>
             </div>
-            <Way line={line} />
+            <Way line={line} rowHeight={rowHeightOf(lines.length)} />
             <div className={styles['tail']}>
               <p>{pullWords(line)}</p>
               <p className="small quiet">{bothMargins(line.after)}</p>
@@ -52,12 +53,13 @@ export function PlanBoard({ lines }: { readonly lines: readonly Line[] }) {
         ))}
         <span style={{ left: '50%' }}>wanted</span>
         <span style={{ left: '100%', transform: 'translateX(-100%)' }}>break</span>
+        <span className={styles['unit']}>semitones from wanted</span>
       </div>
     </div>
   );
 }
 
-function Way({ line }: { readonly line: Line }) {
+function Way({ line, rowHeight }: { readonly line: Line; readonly rowHeight: number }) {
   const [board, { width }] = useSize<SVGSVGElement>();
   const middle = rowHeight / 2;
   const wall = 3 / 100;

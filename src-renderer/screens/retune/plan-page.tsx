@@ -1,10 +1,9 @@
 import { useNavigate } from '@tanstack/react-router';
 import { useState } from 'react';
 import type { Output, Overview, Settings } from '#shared/contract/index.ts';
-import { homePitches } from '#shared/instruments/index.ts';
 import { openChord } from '#shared/music/index.ts';
 import { confirmShare } from '#shared/tension/index.ts';
-import { carry, type Tuning } from '#shared/tunings/index.ts';
+import type { Tuning } from '#shared/tunings/index.ts';
 import { useHost } from '../../stores/host.tsx';
 import { useLibrary } from '../../stores/library.ts';
 import type { Way } from '../../stores/plan.ts';
@@ -14,11 +13,13 @@ import { soundFor } from '../../stores/sound-choice.ts';
 import { takeBackLast, useUndo } from '../../stores/undo.ts';
 import { useKeepPlay } from '../../stores/undershoot.ts';
 import { Button } from '../../ui/button.tsx';
-import { Choice } from '../../ui/choice.tsx';
 import { useKeys, useUndoKey } from '../../ui/keys.ts';
 import { UndoLine } from '../../ui/undo-line.tsx';
 import { asSeen } from '../stack.ts';
 import { BreakConfirmation } from './break-confirmation.tsx';
+import { capoWords, withCapo } from './capo.ts';
+import { ChooseTuning } from './choose-tuning.tsx';
+import { leaving } from './leaving.ts';
 import { linesOf } from './lines.ts';
 import { PlanBoard } from './plan-board.tsx';
 import { type Lead, PlanNotes, totalNewtons } from './plan-notes.tsx';
@@ -60,9 +61,10 @@ export function PlanPage({ overview, tunings, tuning, settings, way, now, log }:
     return Math.abs(leadCents) < leastLeadCents ? [] : [{ line, leadCents }];
   });
 
-  const begin = () => {
+  /** Begins as planned, or to a tuning in whose stead the library's is only partly reached. */
+  const begin = (partly?: Tuning) => {
     setAsking(false);
-    const planned = plans.known ?? plans.make();
+    const planned = partly === undefined ? (plans.known ?? plans.make()) : plans.make(partly);
     if (planned === null) return;
     beginRetune({
       host,
@@ -76,6 +78,10 @@ export function PlanPage({ overview, tunings, tuning, settings, way, now, log }:
     }).catch((fault: unknown) => setProblem(fault instanceof Error ? fault.message : String(fault)));
   };
   const startListening = () => (nearBreaking.length > 0 ? setAsking(true) : begin());
+  const close = nearBreaking.map(({ course }) => course);
+  const others = moving.filter(({ course }) => !close.includes(course));
+  const beginOthers = () => begin(leaving(way, close, overview.stringSet, settings.referenceHertz));
+  const capo = isAsking ? withCapo(overview, way, settings.referenceHertz) : null;
   const ask = () => void navigate({ to: '/retune', search: { on: overview.instrument.id, open: 'which' } });
   const hear = () => hearStrum(to.hertz.flat());
   const takeLead = (isOn: boolean) => {
@@ -133,27 +139,13 @@ export function PlanPage({ overview, tunings, tuning, settings, way, now, log }:
         overview={overview}
         lines={nearBreaking}
         pull={before === null || after === null ? null : { now: before, after }}
+        others={others.map(({ number }) => number)}
+        capo={capo === null ? null : capoWords(capo)}
         isOpen={isAsking}
         onLeave={() => setAsking(false)}
-        onGoOn={begin}
+        onGoOn={() => begin()}
+        onOthers={beginOthers}
       />
     </div>
-  );
-}
-
-/** Another tuning that the instrument can take. */
-function ChooseTuning({ overview, tunings, tuning }: Pick<Props, 'overview' | 'tunings' | 'tuning'>) {
-  const navigate = useNavigate();
-  const fitting = tunings.filter((one) => one.name !== 'Home' && carry(one, homePitches(overview.stringSet)) !== null);
-  const choose = (id: string) =>
-    void navigate({ to: '/retune', search: { on: overview.instrument.id, ...(id === 'home' ? {} : { to: id }) } });
-  return (
-    <Choice
-      label="Tuning to go to"
-      hideLabel
-      value={fitting.some(({ id }) => id === tuning?.id) ? (tuning?.id ?? 'home') : 'home'}
-      options={[{ value: 'home', words: 'Home' }, ...fitting.map(({ id, name }) => ({ value: id, words: name }))]}
-      onChange={choose}
-    />
   );
 }

@@ -30,9 +30,9 @@ function makePlans(wanted: Wanted): Plans | null {
 
 /**
  * The plans of a retune. What the log teaches of every string takes up to some hundred milliseconds to work out: the page is shown first (`known` is
- * null until then), and it is worked out again only when something changed.
+ * null until then), and it is worked out again only when something changed. `make` makes them now, to another tuning where one is given.
  */
-export function usePlans(wanted: Wanted): { readonly known: Plans | null; readonly make: () => Plans | null } {
+export function usePlans(wanted: Wanted): { readonly known: Plans | null; readonly make: (to?: Tuning) => Plans | null } {
   const { overview, tunings, tuning, settings, log } = wanted;
   const [known, setKnown] = useState<Plans | null>(null);
   const age = Math.floor(wanted.now / freshMilliseconds);
@@ -42,5 +42,5 @@ export function usePlans(wanted: Wanted): { readonly known: Plans | null; readon
     // `age` makes it anew once in a while.
     // oxlint-disable-next-line react-hooks/exhaustive-deps
   }, [overview, tunings, tuning, settings, log, age]);
-  return { known, make: () => makePlans(wanted) };
+  return { known, make: (to) => makePlans(to === undefined ? wanted : { ...wanted, tuning: to }) };
 }
