@@ -90,7 +90,7 @@ for (const host of hosts) {
       expect(rows.instrumentTuning).toBe('demo-lantern-e-flat');
       const strummed = rows.readings.findIndex(({ source }) => source === 'strum');
       expect(strummed).toBeGreaterThanOrEqual(0);
-      expect([...new Set(rows.readings.slice(strummed).map(({ course }) => course))].toSorted()).toEqual([0, 1, 2, 3]);
+      expect([...new Set(rows.readings.slice(strummed).map(({ course }) => course))].toSorted((a, b) => a - b)).toEqual([0, 1, 2, 3]);
       expect(rows.turns.map(({ course }) => course)).toEqual([1, 2, 3]);
       for (const [course, truth] of lastSteadyHertz()) {
         const reading = rows.readings.findLast((row) => row.course === course);
