@@ -1,7 +1,7 @@
 import type { Remains } from './background.ts';
 import { createRefiner } from './refine.ts';
 import type { Fit, Stiffness } from './series.ts';
-import { createSpectrometer, type Spectrum } from './spectrum.ts';
+import { createSpectrometer, type Powers, type Spectrum } from './spectrum.ts';
 import type { Strays } from './stray.ts';
 import { centsApart, shifted } from './string.ts';
 
@@ -81,18 +81,19 @@ const movingGiven = (fit: Fit, before: number, resting: number) => {
  * at its middle; the drift measured in it, shrunk towards rest, brings it to the newest sample, so that a turning peg is not seen late.
  */
 export const createFollower = (rateHertz: number, remains: Remains | null = null) => {
-  const spectrometers = stretches.map((length) => ({
-    length,
-    analyse: createSpectrometer(nextPower(1.6 * length), rateHertz),
-  }));
+  const spectrometers = stretches.map((length) => ({ length, ...createSpectrometer(nextPower(1.6 * length), rateHertz) }));
   const refine = createRefiner(remains);
   let calls = 0;
 
-  const spectrumOf = (samples: Float64Array, end: number, length: number, spacingHertz?: number): Spectrum => {
+  const fittingTo = (length: number) => {
     const fitting = spectrometers.find((entry) => entry.length >= length) ?? spectrometers[spectrometers.length - 1];
     if (fitting === undefined) throw new RangeError('no spectrometer');
-    return fitting.analyse(samples, end - length, length, spacingHertz);
+    return fitting;
   };
+  const spectrumOf = (samples: Float64Array, end: number, length: number, spacingHertz?: number): Spectrum =>
+    fittingTo(length).spectrumOf(samples, end - length, length, spacingHertz);
+  const powersOf = (samples: Float64Array, end: number, length: number): Powers =>
+    fittingTo(length).powersOf(samples, end - length, length);
 
   /** `since`: seconds since the pluck. */
   const atEnd = (fit: Fit, length: number, guess: Guess, before: number, since: number): Estimate => {
@@ -166,7 +167,7 @@ export const createFollower = (rateHertz: number, remains: Remains | null = null
     return { ...best.estimate, beginWith };
   };
 
-  return { spectrumOf, follow };
+  return { powersOf, spectrumOf, follow };
 };
 
 const nextPower = (value: number) => 2 ** Math.ceil(Math.log2(value));

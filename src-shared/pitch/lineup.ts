@@ -22,7 +22,7 @@ export type LineUp = { lines: Partial[]; alone: (hertz: number, reachHertz: numb
  * tens of milliseconds; for a single strum, not for a stream. At most 16384 samples.
  */
 export const lineUp = (samples: Float64Array, start: number, length: number, rateHertz: number): LineUp => {
-  const analyse = createSpectrometer(sizeFor(length), rateHertz);
+  const { spectrumOf } = createSpectrometer(sizeFor(length), rateHertz);
   const findPeaks = createPeakFinder();
   const rest = samples.slice(start, start + length);
   const origin = length / 2;
@@ -36,7 +36,7 @@ export const lineUp = (samples: Float64Array, start: number, length: number, rat
 
   /** Adds the peaks of what is left, the strongest first. */
   const addPeaks = () => {
-    const spectrum = analyse(rest, 0, length);
+    const spectrum = spectrumOf(rest, 0, length);
     const peaks = findPeaks(spectrum);
     const fresh: Partial[] = [];
     for (let index = 0; index < peaks.count; index++) {
@@ -60,7 +60,7 @@ export const lineUp = (samples: Float64Array, start: number, length: number, rat
 
   addPeaks();
   addPeaks();
-  const spectrum = analyse(rest, 0, length);
+  const spectrum = spectrumOf(rest, 0, length);
   for (let sweep = 0; sweep < sweeps; sweep++)
     for (const entry of found) {
       if (!isClose(entry)) continue;

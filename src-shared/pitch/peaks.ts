@@ -1,5 +1,5 @@
 import { hannLeak } from './partial.ts';
-import type { Spectrum } from './spectrum.ts';
+import type { Powers } from './spectrum.ts';
 
 /** The peaks of a spectrum that stand above the noise, in rising order of frequency. Reused by the next call. */
 export type Peaks = {
@@ -53,7 +53,7 @@ export const createPeakFinder = () => {
     peaks.count = kept;
   };
 
-  return ({ power, floor, bins, hertzPerBin, seconds }: Spectrum): Peaks => {
+  return ({ power, floor, bins, hertzPerBin, seconds }: Powers): Peaks => {
     peaks.count = 0;
     const spread = Math.max(1, Math.round(0.5 / seconds / hertzPerBin));
     const lowest = Math.max(spread, Math.ceil(20 / hertzPerBin));

@@ -56,7 +56,7 @@ export const createSearch = (
 
   const search = (usable: number) => {
     const length = Math.min(usable, searchSamples);
-    const found = coarse(findPeaks(follower.spectrumOf(samples, state.end, length)), samples, state.end, length, hint);
+    const found = coarse(findPeaks(follower.powersOf(samples, state.end, length)), samples, state.end, length, hint);
     return found !== null && found.score >= scoreAtLeast ? found : null;
   };
 

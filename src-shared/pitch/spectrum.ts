@@ -6,15 +6,19 @@ import { smallest } from './select.ts';
  * and under the window's derivative. Together they give the frequency, decay and drift of every partial (see partial.ts).
  * Interleaved real and imaginary parts; the arrays are reused by the next call.
  */
-export type Spectrum = {
+export type Spectrum = Powers & {
+  plain: Float64Array;
+  ramped: Float64Array;
+  sloped: Float64Array;
+};
+
+/** What of a spectrum its peaks are found by. */
+export type Powers = {
   bins: number;
   hertzPerBin: number;
   /** Length of the stretch, in seconds. */
   seconds: number;
-  plain: Float64Array;
-  ramped: Float64Array;
-  sloped: Float64Array;
-  /** Squared magnitude of `plain`, per bin. */
+  /** Squared magnitude under a Hann window, per bin. */
   power: Float64Array;
   /** Mean power of the noise alone, per bin. */
   floor: Float64Array;
@@ -30,21 +34,53 @@ const neighbourhoodHertz = 400;
 /** Nothing is looked for above this: the low-pass of the decimation falls from here on. */
 const highestHertz = 4_900;
 
-/** A spectrometer for stretches of up to `size` samples (a power of two). */
+/** The Hann window over a stretch, its slope per second and the window times time from −1 to 1; made anew only for another length. */
+const createWindow = (size: number, sampleRateHertz: number) => {
+  const hann = new Float64Array(size);
+  const slope = new Float64Array(size);
+  const ramp = new Float64Array(size);
+  let made = 0;
+
+  return (length: number) => {
+    if (length === made) return { hann, slope, ramp };
+    made = length;
+    // Cosine and sine by rotation: no call to either per sample.
+    const turn = (2 * Math.PI) / length;
+    const turnCosine = Math.cos(turn);
+    const turnSine = Math.sin(turn);
+    let cosine = Math.cos(turn / 2);
+    let sine = Math.sin(turn / 2);
+    for (let index = 0; index < length; index++) {
+      hann[index] = 0.5 - 0.5 * cosine;
+      slope[index] = 0.5 * turn * sampleRateHertz * sine;
+      ramp[index] = (0.5 - 0.5 * cosine) * ((2 * index + 1) / length - 1);
+      const next = cosine * turnCosine - sine * turnSine;
+      sine = cosine * turnSine + sine * turnCosine;
+      cosine = next;
+    }
+    return { hann, slope, ramp };
+  };
+};
+
+/**
+ * A spectrometer for stretches of up to `size` samples (a power of two). `powersOf` costs a third of `spectrumOf`; both write into the same arrays.
+ */
 export const createSpectrometer = (size: number, sampleRateHertz: number) => {
-  const fft = new FFT(size);
-  const pair = new Float64Array(2 * size);
-  const pairOut = new Float64Array(2 * size);
-  const single = new Float64Array(size);
-  const singleOut = new Float64Array(2 * size);
+  const half = size / 2;
+  const fft = new FFT(half);
+  const windowed = new Float64Array(size);
+  const packed = new Float64Array(size);
   const scratch = new Float64Array(size);
-  const bins = Math.min(size / 2, Math.ceil((highestHertz * size) / sampleRateHertz));
+  const windowOf = createWindow(size, sampleRateHertz);
+  const bins = Math.min(half, Math.ceil((highestHertz * size) / sampleRateHertz));
+  const cosines = Float64Array.from({ length: bins }, (_, bin) => Math.cos((2 * Math.PI * bin) / size));
+  const sines = Float64Array.from({ length: bins }, (_, bin) => Math.sin((2 * Math.PI * bin) / size));
   const spectrum: Spectrum = {
     bins,
     hertzPerBin: sampleRateHertz / size,
     seconds: 0,
     plain: new Float64Array(2 * bins),
-    ramped: singleOut,
+    ramped: new Float64Array(2 * bins),
     sloped: new Float64Array(2 * bins),
     power: new Float64Array(bins),
     floor: new Float64Array(bins),
@@ -62,45 +98,45 @@ export const createSpectrometer = (size: number, sampleRateHertz: number) => {
     }
   };
 
-  return (samples: Float64Array, start: number, length: number, spacingHertz = 100): Spectrum => {
-    pair.fill(0);
-    single.fill(0);
-    // The window's cosine and sine by rotation: no call to either per sample.
-    const turn = (2 * Math.PI) / length;
-    const turnCosine = Math.cos(turn);
-    const turnSine = Math.sin(turn);
-    let cosine = Math.cos(turn / 2);
-    let sine = Math.sin(turn / 2);
-    const slope = 0.5 * turn * sampleRateHertz;
-    for (let index = 0; index < length; index++) {
-      const value = samples[start + index] ?? 0;
-      const windowed = value * (0.5 - 0.5 * cosine);
-      pair[2 * index] = windowed;
-      pair[2 * index + 1] = value * slope * sine;
-      single[index] = windowed * ((2 * index + 1) / length - 1);
-      const next = cosine * turnCosine - sine * turnSine;
-      sine = cosine * turnSine + sine * turnCosine;
-      cosine = next;
-    }
-    fft.transform(pairOut, pair);
-    fft.realTransform(singleOut, single);
-    const { plain, sloped, power } = spectrum;
+  /**
+   * Transforms the stretch under a window. Even samples as real and odd ones as imaginary parts make one transform of half the size, whose
+   * mirrored bins tell the two apart (W. Press et al., Numerical Recipes, 3rd ed., §12.3).
+   */
+  const transform = (samples: Float64Array, start: number, length: number, window: Float64Array, into: Float64Array) => {
+    for (let index = 0; index < length; index++) windowed[index] = (samples[start + index] ?? 0) * (window[index] ?? 0);
+    windowed.fill(0, length);
+    fft.transform(packed, windowed);
     for (let bin = 0; bin < bins; bin++) {
-      const mirror = bin === 0 ? 0 : size - bin;
-      const real = pairOut[2 * bin] ?? 0;
-      const imaginary = pairOut[2 * bin + 1] ?? 0;
-      const mirrorReal = pairOut[2 * mirror] ?? 0;
-      const mirrorImaginary = pairOut[2 * mirror + 1] ?? 0;
-      const plainReal = (real + mirrorReal) / 2;
-      const plainImaginary = (imaginary - mirrorImaginary) / 2;
-      plain[2 * bin] = plainReal;
-      plain[2 * bin + 1] = plainImaginary;
-      sloped[2 * bin] = (imaginary + mirrorImaginary) / 2;
-      sloped[2 * bin + 1] = (mirrorReal - real) / 2;
-      power[bin] = plainReal * plainReal + plainImaginary * plainImaginary;
+      const mirror = bin === 0 ? 0 : half - bin;
+      const real = packed[2 * bin] ?? 0;
+      const imaginary = packed[2 * bin + 1] ?? 0;
+      const mirrorReal = packed[2 * mirror] ?? 0;
+      const mirrorImaginary = packed[2 * mirror + 1] ?? 0;
+      const oddReal = imaginary + mirrorImaginary;
+      const oddImaginary = mirrorReal - real;
+      const cosine = cosines[bin] ?? 0;
+      const sine = sines[bin] ?? 0;
+      into[2 * bin] = (real + mirrorReal + oddReal * cosine + oddImaginary * sine) / 2;
+      into[2 * bin + 1] = (imaginary - mirrorImaginary + oddImaginary * cosine - oddReal * sine) / 2;
     }
+  };
+
+  const powersOf = (samples: Float64Array, start: number, length: number, spacingHertz = 100): Powers => {
+    const { plain, power } = spectrum;
+    transform(samples, start, length, windowOf(length).hann, plain);
+    for (let bin = 0; bin < bins; bin++) power[bin] = (plain[2 * bin] ?? 0) ** 2 + (plain[2 * bin + 1] ?? 0) ** 2;
     spectrum.seconds = length / sampleRateHertz;
     measureFloor(length, freeShare(spacingHertz, spectrum.seconds));
     return spectrum;
   };
+
+  const spectrumOf = (samples: Float64Array, start: number, length: number, spacingHertz?: number): Spectrum => {
+    const { slope, ramp } = windowOf(length);
+    transform(samples, start, length, ramp, spectrum.ramped);
+    transform(samples, start, length, slope, spectrum.sloped);
+    powersOf(samples, start, length, spacingHertz);
+    return spectrum;
+  };
+
+  return { powersOf, spectrumOf };
 };

@@ -15,12 +15,12 @@ const stringsAtMost = 3;
  * pitch. Null where the course has one string, or its strings cannot be told apart; the first is the one nearest to `hertz`.
  */
 export const createTwinFinder = (rateHertz: number) => {
-  const analyse = createSpectrometer(2 * stretchSamples, rateHertz);
+  const { spectrumOf } = createSpectrometer(2 * stretchSamples, rateHertz);
   const findPeaks = createPeakFinder();
   return (samples: Float64Array, end: number, usable: number, hertz: number, hint: Hint | null): StringPitch[] | null => {
     const course = hint === null ? [] : hint.hertz.filter((expected) => Math.abs(centsApart(expected, hertz)) < courseCents);
     if (course.length < 2 || course.length > stringsAtMost || usable < stretchSamples || end < stretchSamples) return null;
-    const spectrum = analyse(samples, end - stretchSamples, stretchSamples, hertz);
+    const spectrum = spectrumOf(samples, end - stretchSamples, stretchSamples, hertz);
     const peaks = findPeaks(spectrum);
     const lines: Partial[] = [];
     for (let index = 0; index < peaks.count; index++) {

@@ -57,20 +57,20 @@ describe('a partial', () => {
       return Math.exp(-3 * at) * Math.cos(2 * Math.PI * (441.3 * at + 5 * at * at));
     });
     const partial = emptyPartial();
-    expect(measurePartial(createSpectrometer(4_096, rateHertz)(samples, 0, length), 439, partial)).toBe(true);
+    expect(measurePartial(createSpectrometer(4_096, rateHertz).spectrumOf(samples, 0, length), 439, partial)).toBe(true);
     expect(partial.hertz).toBeCloseTo(441.3, 2);
     expect(partial.decayPerSecond).toBeCloseTo(3, 1);
     expect(partial.driftHertzPerSecond).toBeCloseTo(10, 1);
   });
 
   test('in noise is off by as much as its own error says', () => {
-    const analyse = createSpectrometer(4_096, rateHertz);
+    const { spectrumOf } = createSpectrometer(4_096, rateHertz);
     const partial = emptyPartial();
     const ratios = Array.from({ length: 150 }, (_, seed) => {
       const hertz = 400 + seed;
       const hiss = noise({ length: 2_400, seed });
       const samples = sine(hertz, 2_400, rateHertz, 1).map((value, index) => value + 0.3 * hiss[index]!);
-      measurePartial(analyse(samples, 0, 2_400), hertz, partial);
+      measurePartial(spectrumOf(samples, 0, 2_400), hertz, partial);
       return (partial.hertz - hertz) / partial.sigmaHertz;
     });
     const deviation = Math.sqrt(ratios.reduce((sum, ratio) => sum + ratio * ratio, 0) / ratios.length);
