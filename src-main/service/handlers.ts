@@ -59,7 +59,8 @@ export function makeHandlers({ library, facts, demoFile, clock, changed }: Groun
     'log.read': (input) => readLog(library, input),
     'log.beginRetune': (input) => silently(beginRetune(library, input), 'log'),
     'log.finishRetune': (input) => silently(finishRetune(library, input), 'log', 'instruments'),
-    'log.append': (input) => silently(appendToLog(library, input), 'log'),
+    'log.append': (input) =>
+      silently(appendToLog(library, input), 'log', ...(input.changeCorrections.length > 0 ? (['instruments'] as const) : [])),
     'log.changeString': (input) => silently(changeString(library, input), 'log', 'instruments'),
     'log.remarks': (input) => readRemarks(library, input),
     'log.summary': (input) => readSummary(library, input),

@@ -1,5 +1,5 @@
 import type { Input, Overview, StringState } from '#shared/contract/index.ts';
-import type { Reading } from '#shared/log/index.ts';
+import type { Reading, StringChange } from '#shared/log/index.ts';
 import { useHost } from './host.tsx';
 import { useChange, useLibrary } from './library.ts';
 import { noteDone } from './undo.ts';
@@ -64,13 +64,36 @@ export function useMarkReading() {
     });
 }
 
-/** Writes down that one string was changed by itself; it begins a history of its own. */
+const corrected = (stringChangeId: string, isWrong: boolean) => ({ changeCorrections: [{ ...stamp(), stringChangeId, isWrong }] });
+
+/** Writes down that one string was changed by itself; it begins a history of its own. It can be taken back. */
 export function useChangeString() {
+  const host = useHost();
   const change = useChange('log.changeString');
   return {
     error: change.error,
     isPending: change.isPending,
-    change: (row: Omit<Input<'log.changeString'>, 'id'>, onSaved: () => void = () => undefined): void =>
-      change.mutate({ ...row, id: crypto.randomUUID() }, { onSuccess: onSaved }),
+    change: (row: Omit<Input<'log.changeString'>, 'id'>, onSaved: () => void = () => undefined): void => {
+      const id = crypto.randomUUID();
+      change.mutate(
+        { ...row, id },
+        {
+          onSuccess: () => {
+            noteDone(row.words, () => host.ask('log.append', corrected(id, true)));
+            onSaved();
+          },
+        },
+      );
+    },
   };
+}
+
+/** Takes an earlier string change back: the string has its history again, and the figures from before the change. It can be undone. */
+export function useTakeBackChange() {
+  const host = useHost();
+  const append = useChange('log.append');
+  return ({ id, words }: Pick<StringChange, 'id' | 'words'>): void =>
+    append.mutate(corrected(id, true), {
+      onSuccess: () => noteDone(`Took back: ${words}`, () => host.ask('log.append', corrected(id, false))),
+    });
 }

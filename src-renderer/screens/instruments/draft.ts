@@ -33,6 +33,9 @@ export type Draft = {
   readonly frets: string;
   readonly leftHanded: boolean;
   readonly upsideDown: boolean;
+  readonly pegs: Instrument['pegs'];
+  readonly bridge: Instrument['bridge'];
+  readonly pegsHavePlay: boolean;
   readonly setName: string;
   /** New strings were fitted: they get a history of their own. */
   readonly hasNewStrings: boolean;
@@ -72,6 +75,9 @@ export const draftOf = ({ instrument, stringSet }: Overview): Draft => ({
   frets: numberText(instrument.frets),
   leftHanded: instrument.leftHanded,
   upsideDown: instrument.upsideDown,
+  pegs: instrument.pegs,
+  bridge: instrument.bridge,
+  pegsHavePlay: instrument.pegsHavePlay,
   setName: stringSet.name,
   hasNewStrings: false,
   fittedOn: dayText(stringSet.fittedAt),
@@ -124,6 +130,9 @@ export function readDraft(
     frets: readNumber(draft.frets) ?? Number.NaN,
     leftHanded: draft.leftHanded,
     upsideDown: draft.upsideDown,
+    pegs: draft.pegs,
+    bridge: draft.bridge,
+    pegsHavePlay: draft.pegsHavePlay,
     stringSetId: set.id,
   };
   checkInstrument(next, problems);

@@ -3,10 +3,12 @@ import { Form } from 'react-aria-components';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import { useSaveInstrument } from '../../stores/changes.ts';
 import { Button } from '../../ui/button.tsx';
+import { Choice } from '../../ui/choice.tsx';
 import { Field } from '../../ui/field.tsx';
 import { Switch } from '../../ui/switch.tsx';
 import { dayText, type Draft, draftOf, type Problems, readDraft } from './draft.ts';
 import { stringEffect, totalEffect } from './gauge-effect.ts';
+import { bridgeOptions, kindOf, pegOptions, unsaid } from './hardware.ts';
 import { StringFields } from './string-fields.tsx';
 import styles from './edit-instrument.module.css';
 
@@ -79,6 +81,18 @@ export function EditInstrument({ overview, settings, onLeave }: Props) {
       <div className={styles['line']}>
         {field('setName', 'Name of these strings')}
         {field('fittedOn', 'Fitted on')}
+        <Choice
+          label="Pegs"
+          options={pegOptions}
+          value={draft.pegs ?? unsaid}
+          onChange={(value) => set({ pegs: kindOf(pegOptions, value) })}
+        />
+        <Choice
+          label="The other end of the strings"
+          options={bridgeOptions}
+          value={draft.bridge ?? unsaid}
+          onChange={(value) => set({ bridge: kindOf(bridgeOptions, value) })}
+        />
       </div>
       <div className={styles['switches']}>
         <Switch
@@ -88,6 +102,7 @@ export function EditInstrument({ overview, settings, onLeave }: Props) {
         />
         <Switch words="Left-handed" isOn={draft.leftHanded} onChange={(leftHanded) => set({ leftHanded })} />
         <Switch words="Strung upside down" isOn={draft.upsideDown} onChange={(upsideDown) => set({ upsideDown })} />
+        <Switch words="Its pegs have play" isOn={draft.pegsHavePlay} onChange={(pegsHavePlay) => set({ pegsHavePlay })} />
       </div>
       {draft.hasNewStrings ? (
         <p className={`small quiet ${styles['note']}`}>New strings begin a history of their own; that of the strings before them stays.</p>

@@ -15,6 +15,7 @@ import { JudgedPulls } from '../judged-pulls.tsx';
 import { togetherOf } from '../judged.ts';
 import { OtherStrings } from './other-strings.tsx';
 import { totalWords } from './gauge-effect.ts';
+import { hardwareWords } from './hardware.ts';
 import { stringWords } from './string-words.ts';
 import { Takes } from './takes.tsx';
 import styles from './instruments.module.css';
@@ -94,6 +95,7 @@ function Facts({
   const home = homePitches(stringSet);
   const pulls = tuning.hertz.flatMap((strings, course) => strings.map((pitch, string) => pullAt(overview, course, string, pitch).newtons));
   const total = togetherOf(pulls);
+  const held = hardwareWords(instrument);
   return (
     <dl className={styles['facts']}>
       {total === null ? null : (
@@ -117,6 +119,12 @@ function Facts({
           ))}
         </ul>
       </dd>
+      {held === null ? null : (
+        <>
+          <dt>Held by</dt>
+          <dd>{held}</dd>
+        </>
+      )}
       <OtherStrings overview={overview} />
       <Takes overview={overview} tunings={tunings} settings={settings} />
       <dt>At home in</dt>

@@ -1,6 +1,7 @@
 import type { Overview } from '#shared/contract/index.ts';
+import type { BridgeKind, Instrument } from '#shared/instruments/index.ts';
 import type { StringChange } from '#shared/log/index.ts';
-import { type Hardware, type Look, type Place, whereToLook } from '#shared/settling/index.ts';
+import { type Hardware, type Place, whereToLook } from '#shared/settling/index.ts';
 import { daysSinceChanged } from '#shared/strung/index.ts';
 import type { Row } from './rows.ts';
 
@@ -8,20 +9,35 @@ import type { Row } from './rows.ts';
 const geared = ['guitar', 'bass', 'bouzouki', 'mandolin', 'mandola', 'mandocello', 'charango', 'ronroco'];
 const planetary = ['banjo'];
 
-/** How an instrument holds its strings, as its kind mostly does: `guitar-classical` → geared. How a string is held at the bridge is not known. */
-export function hardwareOf(presetId: string): Hardware {
+/** What settling knows of the ways in which a string can end: by a tie round itself, or by a knot, bead or ball end. */
+const ends: Readonly<Record<BridgeKind, Hardware['bridge']>> = { tied: 'tie', slotted: 'slot', pinned: 'slot', tailpiece: 'slot' };
+
+/** How an instrument holds its strings: as the player said, else as its kind mostly does: `guitar-classical` → geared. */
+export function hardwareOf({ pegs, bridge, presetId }: Pick<Instrument, 'pegs' | 'bridge' | 'presetId'>): Hardware {
   const isOf = (families: readonly string[]): boolean => families.some((family) => presetId.startsWith(family));
-  return { pegs: isOf(geared) ? 'geared' : isOf(planetary) ? 'planetary' : null, bridge: null };
+  const usual = isOf(geared) ? 'geared' : isOf(planetary) ? 'planetary' : null;
+  return { pegs: pegs ?? usual, bridge: bridge === null ? null : ends[bridge] };
 }
 
+/** A place to look at as it is called on this instrument, and the weightiest reason for looking there. */
+export type PlaceToLook = { readonly words: string; readonly because: string | null };
+
+/** More places than this are no help at a glance. */
+const mostPlaces = 3;
+
 /** Where to look on a course whose leading string slips, likeliest first. `now` is in seconds of the epoch. */
-export function looksOf({ instrument, stringSet }: Overview, changes: readonly StringChange[], row: Row, now: number): readonly Look[] {
+export function looksOf(
+  { instrument, stringSet }: Overview,
+  changes: readonly StringChange[],
+  row: Row,
+  now: number,
+): readonly PlaceToLook[] {
   const { course } = row;
   const [{ string, assessment, history }] = row.strings;
   const fitted = stringSet.courses[course]?.strings[string];
   if (fitted === undefined) return [];
-  return whereToLook({
-    hardware: hardwareOf(instrument.presetId),
+  const looks = whereToLook({
+    hardware: hardwareOf(instrument),
     string: {
       material: fitted.material,
       wound: fitted.wound,
@@ -30,6 +46,9 @@ export function looksOf({ instrument, stringSet }: Overview, changes: readonly S
     slips: assessment.slips,
     lastTurnCents: history.moves.at(-1)?.cents ?? null,
   });
+  return looks
+    .slice(0, mostPlaces)
+    .map(({ place, because }) => ({ words: wordsOf(place, instrument.bridge), because: because[0] ?? null }));
 }
 
 const placeWords: Readonly<Record<Place, string>> = {
@@ -43,8 +62,14 @@ const placeWords: Readonly<Record<Place, string>> = {
   'nut slot': 'the nut slot',
 };
 
-/** More places than this are no help at a glance. */
-const mostPlaces = 3;
+/** The same parts where they are called otherwise. */
+const otherWords: Readonly<Record<BridgeKind, Partial<Record<Place, string>>>> = {
+  tied: {},
+  slotted: {},
+  pinned: { 'bridge knot': 'the knot under its bridge pin', 'ball end': 'the ball end under its bridge pin' },
+  tailpiece: { 'bridge knot': 'the knot at the tailpiece', 'ball end': 'the loop or ball end at the tailpiece' },
+};
 
-/** The places in words, likeliest first: `the peg screw`, `the tie at the bridge`, `the nut slot`. */
-export const placesOf = (looks: readonly Look[]): readonly string[] => looks.slice(0, mostPlaces).map(({ place }) => placeWords[place]);
+/** `the tie at the bridge`; at a tailpiece or under a pin a part has another name. */
+const wordsOf = (place: Place, bridge: BridgeKind | null): string =>
+  (bridge === null ? undefined : otherWords[bridge][place]) ?? placeWords[place];

@@ -1,8 +1,7 @@
 import type { SetVerdicts } from '#shared/contract/index.ts';
 import { isSeen, type Warning, type WarningSeen } from '#shared/log/index.ts';
-import type { Look } from '#shared/settling/index.ts';
 import { capital, figure } from '../../ui/words.ts';
-import { placesOf } from './look.ts';
+import type { PlaceToLook } from './look.ts';
 import type { Row } from './rows.ts';
 import { at } from './words.ts';
 
@@ -11,7 +10,7 @@ export type CourseWarning = {
   readonly row: Row;
   readonly string: number;
   readonly warning: Warning;
-  readonly looks: readonly Look[];
+  readonly looks: readonly PlaceToLook[];
   readonly seenAt: number | null;
 };
 
@@ -19,7 +18,7 @@ type Facts = {
   /** The strings as the host judged them: the same that lists show. */
   readonly strings: SetVerdicts['strings'];
   readonly seen: readonly WarningSeen[];
-  readonly looksOf: (row: Row) => readonly Look[];
+  readonly looksOf: (row: Row) => readonly PlaceToLook[];
 };
 
 /** The warnings on the courses of an instrument, one a course at most: those not yet seen first. */
@@ -41,10 +40,10 @@ export type WarningWords = { readonly strong: string; readonly rest: string; rea
 
 /** `Look at the peg screw of course 2 first, then the tie at the bridge, then the nut slot.` `now` in seconds. */
 export function warningWords({ row, warning, looks, seenAt }: CourseWarning, now: number): WarningWords {
-  const [first, ...others] = placesOf(looks);
+  const [first, ...others] = looks.map(({ words }) => words);
   const then = others.map((place) => `, then ${place}`).join('');
-  const because = looks[0]?.because[0];
-  const reason = because === undefined ? '' : `${capital(because)}.`;
+  const because = looks[0]?.because ?? null;
+  const reason = because === null ? '' : `${capital(because)}.`;
   const what = `Course ${row.number} ${movedWords(row, warning, now)}`;
   if (first === undefined) return { strong: `${what}.`, rest: '', reason: '' };
   if (seenAt !== null) return { strong: '', rest: `${what}; seen ${at(seenAt / 1000, now)}. Look at ${first}${then}.`, reason: '' };

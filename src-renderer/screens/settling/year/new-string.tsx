@@ -33,7 +33,7 @@ export function NewString({ overview: { stringSet } }: { readonly overview: Over
   return (
     <div className={styles['new']}>
       <Choice label="Which string is new" hideLabel options={strings} value={chosen} onChange={setChosen} empty="Which string?" />
-      <p className="small quiet">One like the old one; its history begins anew, which cannot be taken back.</p>
+      <p className="small quiet">One like the old one; its history begins anew.</p>
       <Button
         isDisabled={string === undefined || isPending}
         onPress={() => {

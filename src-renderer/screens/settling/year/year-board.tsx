@@ -62,7 +62,7 @@ export function YearBoard({ rows, year, notes, times, toleranceCents, now }: Pro
             toleranceCents,
             stringWidth: stringWidth(row.gaugeMillimetres ?? usualGauge),
             months: months.map(({ at }) => at),
-            changes: row.changes,
+            changes: row.changes.map(({ at }) => at),
             days: row.days,
           };
           return (

@@ -2,6 +2,7 @@ import type { YearDay } from '../../../charts/year-chart.tsx';
 import type { Output, Overview } from '#shared/contract/index.ts';
 import { courseNumber } from '#shared/instruments/index.ts';
 import type { SpelledPitch } from '#shared/music/index.ts';
+import type { StringChange } from '#shared/log/index.ts';
 import { daysSinceChanged } from '#shared/strung/index.ts';
 import type { Year } from '../../../stores/year.ts';
 
@@ -14,8 +15,8 @@ export type YearRow = {
   readonly pitch: SpelledPitch | null;
   readonly gaugeMillimetres: number | null;
   readonly days: readonly (YearDay & { readonly count: number })[];
-  /** When it was changed in this year, with its set or by itself. */
-  readonly changes: readonly number[];
+  /** When it was changed in this year: with its set (`noted` null), or by itself as the player noted. */
+  readonly changes: readonly { readonly at: number; readonly noted: StringChange | null }[];
   readonly ageDays: number;
 };
 
@@ -27,7 +28,10 @@ export const yearRows = ({ overview: { stringSet }, year, changes, now }: Facts)
     strings.map(({ diameterMillimetres }, string): YearRow => {
       const isHere = (one: { readonly course: number; readonly string: number }): boolean => one.course === course && one.string === string;
       const own = changes.filter((one) => isHere(one) && one.stringSetId === stringSet.id);
-      const fitted = [...year.sets.map((set) => set.stringSet.fittedAt), ...changes.filter(isHere).map(({ at }) => at)];
+      const fitted = [
+        ...year.sets.map((set) => ({ at: set.stringSet.fittedAt, noted: null })),
+        ...changes.filter(isHere).map((noted) => ({ at: noted.at, noted })),
+      ];
       return {
         course,
         string,
@@ -44,7 +48,7 @@ export const yearRows = ({ overview: { stringSet }, year, changes, now }: Facts)
             count,
           }))
           .toSorted((a, b) => a.at - b.at),
-        changes: fitted.filter((at) => at >= year.from && at < year.until).toSorted((a, b) => a - b),
+        changes: fitted.filter(({ at }) => at >= year.from && at < year.until).toSorted((a, b) => a.at - b.at),
         ageDays: daysSinceChanged(stringSet, own, { course, string }, now),
       };
     }),

@@ -1,6 +1,9 @@
+import type { StringChange } from '#shared/log/index.ts';
 import { figure, pitchText } from '../../../ui/words.ts';
 import { when } from '../../../ui/time.ts';
 import styles from '../readings-table.module.css';
+import { useTakeBackChange } from '../../../stores/remarks.ts';
+import { Button } from '../../../ui/button.tsx';
 import type { YearRow } from './year-rows.ts';
 
 type Props = { readonly rows: readonly YearRow[]; readonly name: string; readonly now: number };
@@ -34,7 +37,7 @@ export const YearTable = ({ rows, name, now }: Props) => (
               ) : null}
               <td>{when(event.at, now)}</td>
               {event.day === null ? (
-                <td colSpan={4}>new string</td>
+                <td colSpan={4}>new string{event.noted === null ? null : <TakeBack noted={event.noted} />}</td>
               ) : (
                 [figure(event.day.count), tenths(event.day.lowest), tenths(event.day.highest), tenths(event.day.last)].map(
                   (words, column) => (
@@ -52,8 +55,20 @@ export const YearTable = ({ rows, name, now }: Props) => (
   </div>
 );
 
-type Event = { readonly at: number; readonly day: YearRow['days'][number] | null };
+/** A way back for a string change that was noted by mistake. */
+function TakeBack({ noted }: { readonly noted: StringChange }) {
+  const takeBack = useTakeBackChange();
+  return (
+    <Button look="plain" onPress={() => takeBack(noted)}>
+      Take it back
+    </Button>
+  );
+}
+
+type Event = { readonly at: number; readonly day: YearRow['days'][number] | null; readonly noted: StringChange | null };
 
 /** The days and the changes of one string, the latest first. */
 const eventsOf = ({ days, changes }: YearRow): readonly Event[] =>
-  [...days.map((day) => ({ at: day.at, day })), ...changes.map((at) => ({ at, day: null }))].toSorted((a, b) => b.at - a.at);
+  [...days.map((day) => ({ at: day.at, day, noted: null })), ...changes.map((change) => ({ ...change, day: null }))].toSorted(
+    (a, b) => b.at - a.at,
+  );

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { instrumentPresets, instrumentSchema, stringSetSchema } from '#shared/instruments/index.ts';
 import { draftOf, readDraft, readNew } from '../../../../src-renderer/screens/instruments/draft.ts';
+import { bridgeOptions, hardwareWords, kindOf, pegOptions, unsaid } from '../../../../src-renderer/screens/instruments/hardware.ts';
 import { presetWords, stringWords } from '../../../../src-renderer/screens/instruments/string-words.ts';
 import { instrumentOf } from '../wren.ts';
 
@@ -30,6 +31,15 @@ describe('changing an instrument', () => {
   test('a scale length that no instrument has is refused in a sentence with the range', () => {
     for (const scaleLengthMillimetres of ['43', 'long', '', '4320'])
       expect(problemsOf({ scaleLengthMillimetres })?.['scaleLengthMillimetres']).toMatch(/From 150 to 1200 mm/u);
+  });
+
+  test('pegs and bridge are kept as said, and “not said” is said by nothing', () => {
+    const entry = read({ pegs: kindOf(pegOptions, 'planetary'), bridge: kindOf(bridgeOptions, unsaid), pegsHavePlay: true });
+    if ('problems' in entry) throw new Error(JSON.stringify(entry.problems));
+    expect(instrumentSchema.parse(entry.instrument)).toMatchObject({ pegs: 'planetary', bridge: null, pegsHavePlay: true });
+    expect(hardwareWords(entry.instrument)).toBe('planetary, geared inside, pegs with play');
+    expect(hardwareWords({ pegs: null, bridge: 'tied', pegsHavePlay: false })).toBe('strings tied at a glued bridge');
+    expect(hardwareWords(wren.instrument)).toBeNull();
   });
 
   test('frets are whole, a name is not empty', () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { SetVerdicts } from '#shared/contract/index.ts';
-import { hardwareOf, looksOf, placesOf } from '../../../../src-renderer/screens/settling/look.ts';
+import type { Overview, SetVerdicts } from '#shared/contract/index.ts';
+import { hardwareOf, looksOf } from '../../../../src-renderer/screens/settling/look.ts';
 import { warningsOf, warningWords } from '../../../../src-renderer/screens/settling/warnings.ts';
 import { instrumentOf } from '../wren.ts';
 import { clock, now, row, stringRow } from './support.ts';
@@ -44,7 +44,7 @@ describe('a warning', () => {
     const { strong, rest } = warningWords(warning!, now);
     expect(strong).toMatch(/^Look at the .+ of course 2 first$/u);
     expect(rest.match(/then the/gu)).toHaveLength(2);
-    expect(placesOf(looks(slipping))).toContain('the tie at the bridge');
+    expect(looks(slipping).map(({ words }) => words)).toContain('the tie at the bridge');
   });
 
   test('that was seen stays as a quiet line with its time', () => {
@@ -74,8 +74,34 @@ describe('a warning', () => {
 
 describe('how strings are held', () => {
   test('follows the kind of instrument; where it comes both ways it is not known', () => {
-    expect(hardwareOf('guitar-classical').pegs).toBe('geared');
-    expect(hardwareOf('banjo-five-string').pegs).toBe('planetary');
-    expect(hardwareOf('ukulele-baritone').pegs).toBeNull();
+    const unsaid = (presetId: string) => hardwareOf({ presetId, pegs: null, bridge: null });
+    expect(unsaid('guitar-classical').pegs).toBe('geared');
+    expect(unsaid('banjo-five-string').pegs).toBe('planetary');
+    expect(unsaid('ukulele-baritone')).toEqual({ pegs: null, bridge: null });
+  });
+
+  test('is as the player said, whatever its kind mostly has', () => {
+    expect(hardwareOf({ presetId: 'guitar-classical', pegs: 'friction', bridge: 'pinned' })).toEqual({ pegs: 'friction', bridge: 'slot' });
+  });
+
+  const placesOn = (held: Partial<Overview['instrument']>) =>
+    looksOf({ ...wren, instrument: { ...wren.instrument, ...held } }, [], slipping, now).map(({ words }) => words);
+
+  test('decides where to look: a friction peg at its screw, a planetary one at its housing, and a worm last', () => {
+    expect(placesOn({ pegs: 'friction' })[0]).toBe('the peg screw');
+    expect(placesOn({ pegs: 'planetary' })).toContain('the housing of the peg');
+    expect(placesOn({ pegs: 'planetary' })).not.toContain('the peg screw');
+    expect(placesOn({ pegs: 'geared' })[0]).not.toMatch(/peg screw|gear/u);
+  });
+
+  test('names the end of a string as it is on this instrument', () => {
+    const ends = (bridge: Overview['instrument']['bridge']) =>
+      placesOn({ pegs: 'geared', bridge }).find((place) => /tie |knot /u.test(place));
+    expect([ends('tied'), ends('slotted'), ends('pinned'), ends('tailpiece')]).toEqual([
+      'the tie at the bridge',
+      'the knot at the bridge',
+      'the knot under its bridge pin',
+      'the knot at the tailpiece',
+    ]);
   });
 });

@@ -60,8 +60,11 @@ describe('a year of an instrument', () => {
   });
 
   test('marks new sets that came in the year, and the string that was changed by itself, which is younger than the others', () => {
-    expect(rows[0]?.changes).toEqual([wren.stringSet.fittedAt]);
-    expect(rows[3]?.changes).toEqual([wren.stringSet.fittedAt, change.at]);
+    expect(rows[0]?.changes).toEqual([{ at: wren.stringSet.fittedAt, noted: null }]);
+    expect(rows[3]?.changes).toEqual([
+      { at: wren.stringSet.fittedAt, noted: null },
+      { at: change.at, noted: change },
+    ]);
     expect(rows.map(({ ageDays }) => Math.round(ageDays))).toEqual([118, 118, 118, 30]);
   });
 
