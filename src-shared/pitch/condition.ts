@@ -53,9 +53,8 @@ export const createConditioner = (sampleRateHertz: number) => {
   let written = 0;
   let phase = 0;
   let taken = 0;
-  let before = 0;
-  let offsetFree = 0;
-  let clippedShare = 0;
+  /** In an object: a fraction that a closure keeps is allocated anew whenever it changes. */
+  const last = { working: 0, offsetFree: 0, clippedShare: 0 };
   const clippedDecay = Math.exp(-1 / (0.1 * sampleRateHertz));
 
   const append = (value: number) => {
@@ -63,9 +62,9 @@ export const createConditioner = (sampleRateHertz: number) => {
       state.samples.copyWithin(0, historySamples);
       state.end = historySamples;
     }
-    offsetFree = pole * (offsetFree + value - before);
-    before = value;
-    state.samples[state.end++] = offsetFree;
+    last.offsetFree = pole * (last.offsetFree + value - last.working);
+    last.working = value;
+    state.samples[state.end++] = last.offsetFree;
     state.count++;
     state.endSeconds = (taken - 1) / sampleRateHertz - delaySeconds;
   };
@@ -76,7 +75,7 @@ export const createConditioner = (sampleRateHertz: number) => {
     input[written + taps.length] = value;
     written = (written + 1) % taps.length;
     taken++;
-    clippedShare = clippedDecay * clippedShare + (Math.abs(value) >= clippedAt ? 1 - clippedDecay : 0);
+    last.clippedShare = clippedDecay * last.clippedShare + (Math.abs(value) >= clippedAt ? 1 - clippedDecay : 0);
     if (++phase < factor) return false;
     phase = 0;
     let sum = 0;
@@ -88,10 +87,11 @@ export const createConditioner = (sampleRateHertz: number) => {
   const reset = () => {
     input.fill(0);
     state.samples.fill(0);
-    state.end = state.endSeconds = state.count = written = phase = taken = before = offsetFree = clippedShare = 0;
+    state.end = state.endSeconds = state.count = written = phase = taken = 0;
+    last.working = last.offsetFree = last.clippedShare = 0;
   };
 
-  return { state, take, reset, clippedShare: () => clippedShare };
+  return { state, take, reset, clippedShare: () => last.clippedShare };
 };
 
 /** Level of the last `seconds` in dBFS (0 = full-scale square wave, −200 = digital silence): 20·log10 of the root mean square. */
