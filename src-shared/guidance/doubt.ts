@@ -75,13 +75,15 @@ export function doubtOf(state: CoachState, frame: Frame, match: Match): Doubt | 
         : `Course ${names([course])} was not there before: pluck it open, by itself.`;
     return { sound: soundOf(frame, match), sentence };
   }
-  // Where a course was asked for and heard already, a sound that is two others' is not its own, and nothing else need be asked.
-  if (!state.following || match.reason === 'an-octave-off') return null;
+  if (match.reason === 'an-octave-off') return octaveDoubt(state, frame, match.candidates, names);
   if (match.reason === 'no-string-near') {
-    if (current === null || !frame.steady) return null;
+    const isFound = !state.following && current !== null && current.visit !== null;
+    if (current === null || isFound || !frame.steady) return null;
     const { course } = current;
     return { sound: soundOf(frame, current), sentence: `No course was there before: pluck course ${names([course])} by itself.` };
   }
+  // Where a course was asked for and heard already, a sound that is two others' is not its own, and nothing else need be asked.
+  if (!state.following) return null;
   const waiting = state.queue.map((place) => state.strings[place]?.course);
   const [first] = match.candidates;
   const course =
@@ -92,5 +94,41 @@ export function doubtOf(state: CoachState, frame: Frame, match: Match): Doubt | 
   return {
     sound: soundOf(frame, { course, string: stringMeant(state, course) ?? 0 }),
     sentence: `That could be course ${names(match.candidates)}: pluck course ${names([course])}.`,
+  };
+}
+
+/** Plucks of one string that stood still lie within this of one another, in cents. */
+const samePitchCents = 35;
+
+/**
+ * An octave beside a course: another string, another instrument, a harmonic, or a string that has gone slack. It is never believed, so that no peg is
+ * turned by an octave that was misheard.
+ */
+function octaveDoubt(
+  state: CoachState,
+  frame: Frame,
+  candidates: readonly number[],
+  names: (courses: readonly number[]) => string,
+): Doubt | null {
+  const asked = currentString(state)?.course;
+  const course = asked !== undefined && candidates.includes(asked) ? asked : candidates[0];
+  const one = state.strings.find((other) => other.course === course);
+  if (course === undefined || one === undefined || !frame.steady) return null;
+  const sound = soundOf(frame, { course, string: stringMeant(state, course) ?? 0 });
+  const isLow = frame.hertz < one.presentHertz;
+  const before = state.doubt?.sound;
+  const isAgain =
+    before !== undefined && before.course === course && Math.abs(centsBetween(hertz(frame.hertz), hertz(before.hertz))) <= samePitchCents;
+  const which = `Course ${names([course])}`;
+  if (!isAgain)
+    return {
+      sound,
+      sentence: `${which} sounds an octave ${isLow ? 'low' : 'high'}: is it the right string? Pluck course ${names([course])} by itself.`,
+    };
+  return {
+    sound,
+    sentence: isLow
+      ? `${which} still sounds an octave low: if it has gone slack, bring it up a little and pluck it again.`
+      : `${which} still sounds an octave high: pluck it open, by itself.`,
   };
 }

@@ -29,7 +29,7 @@ export function sceneOf(now: Retuning, trouble: string | null): Scene {
   return {
     place: now.coach.queue[0] ?? null,
     way: current === null || current.sounding === null ? null : wayOf(current, now.coach.setup.toleranceCents),
-    notice: current?.visit?.notice ?? null,
+    notice: now.coach.doubt?.sentence ?? current?.visit?.notice ?? null,
     stopped: now.coach.stopped,
     paused: now.coach.paused,
     trouble,

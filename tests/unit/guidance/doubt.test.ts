@@ -72,6 +72,39 @@ describe('whose sound is it?', () => {
     }
   });
 
+  test('an octave off is said, and nothing is to be turned by it, however often it is heard', () => {
+    const state = begin('G4 C4 E4 A4', 'G4 Bb3 E4 A4');
+    const low = (home[1]?.[0] ?? 0) / 2;
+    const once = pluck(state, low, 1);
+    expect(once.said).toEqual(['Course 3 sounds an octave low: is it the right string? Pluck course 3 by itself.']);
+    expect(advise(once.state)).toMatchObject({ course: 1, action: 'pluck', centsToGo: null });
+    const twice = pluck(once.state, low, 4);
+    expect(twice.said).toEqual(['Course 3 still sounds an octave low: if it has gone slack, bring it up a little and pluck it again.']);
+    expect(advise(pluck(twice.state, low, 8).state)).toMatchObject({ course: 1, action: 'pluck', centsToGo: null });
+    expect(advise(pluck(twice.state, home[1]?.[0] ?? 0, 8).state)).toMatchObject({ course: 1, action: 'loosen' });
+    const high = pluck(state, 2 * (home[1]?.[0] ?? 0), 1);
+    expect(high.said).toEqual(['Course 3 sounds an octave high: is it the right string? Pluck course 3 by itself.']);
+    expect(pluck(high.state, 2 * (home[1]?.[0] ?? 0), 4).said).toEqual(['Course 3 still sounds an octave high: pluck it open, by itself.']);
+  });
+
+  test('so it is while its peg is turned, and where any course may be plucked', () => {
+    const found = pluck(begin('G4 C4 E4 A4', 'G4 Bb3 E4 A4'), home[1]?.[0] ?? 0, 1).state;
+    expect(pluck(found, (home[1]?.[0] ?? 0) / 2, 4).said).toHaveLength(1);
+    const following = step(begin('G4 C4 E4 A4', 'G4 Bb3 E4 A4'), { kind: 'follow', atSeconds: 0, on: true }).state;
+    expect(pluck(following, (home[1]?.[0] ?? 0) / 2, 1).said).toEqual([
+      'Course 3 sounds an octave low: is it the right string? Pluck course 3 by itself.',
+    ]);
+  });
+
+  test('a sound far from every course is asked about before the course was heard, and passed over afterwards', () => {
+    const state = begin('G4 C4 E4 A4', 'G4 Bb3 E4 A4');
+    const far = pluck(state, 82.4, 1);
+    expect(far.said).toEqual(['No course was there before: pluck course 3 by itself.']);
+    const found = pluck(far.state, home[1]?.[0] ?? 0, 4).state;
+    expect(advise(found)).toMatchObject({ course: 1, action: 'loosen' });
+    expect(pluck(found, 82.4, 8).said).toEqual([]);
+  });
+
   test('where any course may be plucked, one that has had its turn is not found elsewhere while another waits: that one is asked for by name', () => {
     const following = step(begin('G4 C4 E4 A4', 'G4 C4 E4 Bb4'), { kind: 'follow', atSeconds: 0, on: true }).state;
     const found = pluck(following, home[3]?.[0] ?? 0, 0).state;
