@@ -22,7 +22,7 @@ export { listEveryTuning, listTunings, needOfTuning, putTuning, setTuningRemoved
 export { deleteSong, listSongs, putSong } from './songs.ts';
 export { putSettings, readSettings } from './settings.ts';
 export { addReadings, addRetune, addTurns, finishRetune, hasHistory } from './log.ts';
-export { lastRetunes, retunesOfOtherStrings, setsOfRetunes, turnsOf } from './log.ts';
+export { lastRetunes, lastTurnsOfFitted, retunesOfOtherStrings, setsOfRetunes, turnsOf } from './log.ts';
 export { type Bucket, lastReadingsOfFitted, readingsOf, readingsSummedUp, type Span } from './readings.ts';
 export {
   addRemarks,

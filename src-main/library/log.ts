@@ -123,6 +123,22 @@ export async function turnsOf(rows: Rows, retuneIds: readonly string[]): Promise
     .execute();
 }
 
+/** So many retunes back, a string that has not been heard since may have been turned. */
+const retunesUnheard = 3;
+
+/** The turns of the last few retunes of every string set that is fitted to an instrument not removed, with the set that they were made on. */
+export async function lastTurnsOfFitted(rows: Rows): Promise<(Turn & { readonly stringSetId: string })[]> {
+  const found = await sql<Turn & { readonly stringSetId: string }>`
+    SELECT turns.id, turns.retuneId, turns.at, turns.course, turns.string, turns.cents, retunes.stringSetId FROM instruments
+    JOIN retunes ON retunes.rowid IN (
+      SELECT rowid FROM retunes AS own WHERE own.stringSetId = instruments.stringSetId
+      ORDER BY own.startedAt DESC, own.id DESC LIMIT ${retunesUnheard}
+    )
+    JOIN turns ON turns.retuneId = retunes.id
+    WHERE instruments.removedAt IS NULL`.execute(rows);
+  return found.rows;
+}
+
 /** Whether any string of a set was ever retuned or heard. */
 export async function hasHistory(rows: Rows, stringSetId: string): Promise<boolean> {
   const retune = await rows.selectFrom('retunes').select('id').where('stringSetId', '=', stringSetId).executeTakeFirst();

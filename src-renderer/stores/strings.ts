@@ -24,12 +24,12 @@ export function tuningOn({ stringSet }: Overview, tuning: Tuning | null, { refer
 /** The tuning that an instrument is in, and where its strings are in hertz. */
 export type State = { readonly tuning: TuningHere; readonly present: readonly (readonly number[])[] };
 
-/** The tuning that an instrument is in, and where its strings are: as last heard, else as that tuning has them. */
+/** The tuning that an instrument is in, and where its strings are: as last heard and as far as turned since, else as that tuning has them. */
 export function stateOf(overview: Overview, tunings: readonly Tuning[], settings: Settings): State {
   const kept = byId(tunings).get(overview.instrument.tuningId ?? '') ?? null;
   const tuning = tuningOn(overview, kept, settings) ?? tuningOn(overview, null, settings);
   if (tuning === null) throw new Error('an instrument is always in its home tuning at least');
-  return { tuning, present: presentHertz(overview.lastReadings, tuning.hertz) };
+  return { tuning, present: presentHertz(overview.lastReadings, tuning.hertz, overview.turnedSinceHeard) };
 }
 
 export { daysSinceFitted } from '#shared/strung/index.ts';

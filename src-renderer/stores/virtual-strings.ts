@@ -17,7 +17,7 @@ const made = new Map<string, VirtualInstrument>();
 
 /** The strings of an instrument on the screen, made where the log has them last and kept until the page is loaded anew. */
 export function virtualInstrument(overview: Overview, settings: Settings): VirtualInstrument {
-  const { instrument, stringSet, lastRetune, lastReadings } = overview;
+  const { instrument, stringSet, lastRetune, lastReadings, turnedSinceHeard } = overview;
   const kept = made.get(stringSet.id);
   if (kept !== undefined) return kept;
   const assumed = lastRetune?.wantedHertz ?? tuningOn(overview, null, settings)?.hertz ?? [];
@@ -26,7 +26,7 @@ export function virtualInstrument(overview: Overview, settings: Settings): Virtu
     setup: {
       scaleLengthMillimetres: instrument.scaleLengthMillimetres,
       courses: stringSet.courses,
-      presentHertz: presentHertz(lastReadings, assumed),
+      presentHertz: presentHertz(lastReadings, assumed, turnedSinceHeard),
       daysSinceChange: daysSinceFitted(stringSet, Date.now()),
       seed: seedOf(stringSet.id),
     },

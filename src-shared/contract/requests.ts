@@ -28,12 +28,15 @@ export const settingsSchema = z.strictObject({
   speaks: z.boolean(),
 });
 
-/** One instrument at a glance: what is fitted, the retune that it is in, the last reading of each string. */
+/** One instrument at a glance: what is fitted, the retune that it is in, the last reading of each string, and which were turned since. */
 const overviewSchema = z.strictObject({
   instrument: instrumentSchema,
   stringSet: stringSetSchema,
   lastRetune: retuneSchema.nullable(),
   lastReadings: z.array(readingSchema),
+  turnedSinceHeard: z.array(
+    z.strictObject({ course: z.number().int(), string: z.number().int(), cents: z.number(), at: z.number().int() }),
+  ),
 });
 
 /** A string set that is or was fitted to an instrument, and when it was last heard; null for one that never was. */

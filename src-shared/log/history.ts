@@ -1,5 +1,5 @@
 import { centsBetween, hertz } from '#shared/units/index.ts';
-import type { LogRows, Reading, Retune } from './rows.ts';
+import type { LogRows, Reading, Retune, Turn } from './rows.ts';
 
 /** One retune as a single string lived it: cents from wanted, seconds of the epoch, oldest first. */
 type Stretch = {
@@ -47,9 +47,36 @@ const centsFrom = (wantedHertz: number | undefined, reading: Reading): number =>
 export const lastHeard = (readings: readonly Reading[], course: number, string: number): Reading | null =>
   readings.findLast((reading) => reading.course === course && reading.string === string) ?? null;
 
-/** Where every string is, in hertz: as it was last heard, else as `assumed` (the tuning that the instrument is in) says. */
-export const presentHertz = (readings: readonly Reading[], assumed: readonly (readonly number[])[]): readonly (readonly number[])[] =>
-  assumed.map((strings, course) => strings.map((hertz, string) => lastHeard(readings, course, string)?.hertz ?? hertz));
+/** How far a string was turned since it was last heard, in cents, positive = tightened; `at` is its last turn. */
+export type TurnedSinceHeard = { readonly course: number; readonly string: number; readonly cents: number; readonly at: number };
+
+/**
+ * Which strings were turned since they were last heard, and how far altogether. `last` has the last reading of each string. A reading of the same
+ * moment as a turn was made after it. One that was never heard is left out: a turn says from where to where only together with a reading.
+ */
+export const turnedSinceHeard = (last: readonly Reading[], turns: readonly Turn[]): TurnedSinceHeard[] =>
+  last.flatMap(({ course, string, at: heardAt }) => {
+    const since = turns.filter((turn) => turn.course === course && turn.string === string && turn.at > heardAt);
+    const latest = since.reduce((late, { at }) => Math.max(late, at), 0);
+    return since.length === 0 ? [] : [{ course, string, cents: since.reduce((sum, { cents }) => sum + cents, 0), at: latest }];
+  });
+
+/**
+ * Where every string is, in hertz: as it was last heard and as far as it was turned since, else as `assumed` (the tuning that the instrument is in)
+ * says.
+ */
+export const presentHertz = (
+  readings: readonly Reading[],
+  assumed: readonly (readonly number[])[],
+  turned: readonly TurnedSinceHeard[] = [],
+): readonly (readonly number[])[] =>
+  assumed.map((strings, course) =>
+    strings.map((hertz, string) => {
+      const heard = lastHeard(readings, course, string)?.hertz;
+      const cents = turned.find((one) => one.course === course && one.string === string)?.cents ?? 0;
+      return heard === undefined ? hertz : heard * 2 ** (cents / 1200);
+    }),
+  );
 
 /** A retune of the whole instrument, in seconds of the epoch: what a coach learns from. */
 type RetuneHistory = {

@@ -24,4 +24,12 @@ export {
 } from './remarks.ts';
 export { readingSchema, readingSources, retuneSchema, turnSchema } from './rows.ts';
 export type { LogRows, Reading, ReadingSource, Retune, Turn } from './rows.ts';
-export { lastHeard, presentHertz, retuneHistories, stringHistory, type StringHistory } from './history.ts';
+export {
+  lastHeard,
+  presentHertz,
+  retuneHistories,
+  stringHistory,
+  type StringHistory,
+  type TurnedSinceHeard,
+  turnedSinceHeard,
+} from './history.ts';

@@ -1,6 +1,7 @@
 import type { StringSet } from '#shared/instruments/index.ts';
-import { type LogRows, type StringChange, stringHistory } from '#shared/log/index.ts';
+import { lastHeard, type LogRows, type StringChange, type StringHistory, stringHistory } from '#shared/log/index.ts';
 import { type Assessment, assess } from '#shared/settling/index.ts';
+import { centsBetween, hertz } from '#shared/units/index.ts';
 import { daysSinceChanged } from './age.ts';
 
 /** So many retunes are looked back on, and for so long a string is to hold: everywhere the same, so that a list and the page of an instrument agree. */
@@ -29,7 +30,7 @@ export function judgeStrings({ stringSet, log, changes, wanted, now, toleranceCe
   const assessments = assess({
     courses: places.map(({ course, string, facts: { material, wound } }) => ({
       string: { material, wound, daysSinceChange: daysSinceChanged(stringSet, changes, { course, string }, now) },
-      ...stringHistory(log, course, string, wanted[course]?.[string]),
+      ...fromLastHeard(stringHistory(log, course, string, wanted[course]?.[string]), log, { course, string }, wanted[course]?.[string]),
     })),
     nowSeconds: now / 1000,
     policy: { toleranceCents, horizonSeconds },
@@ -38,6 +39,22 @@ export function judgeStrings({ stringSet, log, changes, wanted, now, toleranceCe
     const assessment = assessments[index];
     return assessment === undefined ? [] : [{ course, string, assessment }];
   });
+}
+
+/**
+ * A string turned in this retune and not heard in it: only from where it was heard last can be told where the turn took it, so that reading
+ * comes first in the stretch.
+ */
+function fromLastHeard(
+  history: StringHistory,
+  { readings }: LogRows,
+  { course, string }: { readonly course: number; readonly string: number },
+  wantedHertz: number | undefined,
+): StringHistory {
+  const last = lastHeard(readings, course, string);
+  if (history.moves.length === 0 || history.readings.length > 0 || last === null || wantedHertz === undefined) return history;
+  const cents = centsBetween(hertz(last.hertz), hertz(wantedHertz));
+  return { ...history, readings: [{ atSeconds: last.at / 1000, cents, sigmaCents: last.sigmaCents }] };
 }
 
 /** Strings move with the logarithm of time: within this share of the time since they were last touched or heard, hardly anything changes. */

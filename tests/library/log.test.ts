@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Output } from '#shared/contract/index.ts';
 import type { Overview } from '#shared/contract/index.ts';
 import type { LogRows, Reading } from '#shared/log/index.ts';
 import {
@@ -37,7 +38,13 @@ describe('a retune in the log', () => {
       changes: [],
     });
     expect(await valueOf(service, 'overview.read')).toEqual([
-      { instrument: { ...instrument, tuningId: tuning.id }, stringSet, lastRetune: finished, lastReadings: [reading] },
+      {
+        instrument: { ...instrument, tuningId: tuning.id },
+        stringSet,
+        lastRetune: finished,
+        lastReadings: [reading],
+        turnedSinceHeard: [],
+      },
     ]);
   });
 
@@ -120,6 +127,21 @@ describe('reading the log', () => {
 });
 
 describe('the overview', () => {
+  test('tells how far a string was turned since it was last heard, until it is heard again', async () => {
+    const service = await openService(await temporaryFolder());
+    await saveWren(service);
+    await valueOf(service, 'log.beginRetune', retune);
+    await valueOf(service, 'log.append', { turns: [turn], readings: [reading] });
+    const turned = async () => ((await valueOf(service, 'overview.read')) as Output<'overview.read'>)[0]?.turnedSinceHeard;
+    expect(await turned()).toEqual([]);
+    const { course, string } = turn;
+    const later = { ...turn, id: 'later', at: reading.at + 1000, cents: -40 };
+    await valueOf(service, 'log.append', { turns: [later, { ...later, id: 'latest', at: reading.at + 3000, cents: -60 }] });
+    expect(await turned()).toEqual([{ course, string, cents: -100, at: reading.at + 3000 }]);
+    await valueOf(service, 'log.append', { readings: [{ ...reading, id: 'again', at: reading.at + 3000 }] });
+    expect(await turned()).toEqual([]);
+  });
+
   test('shows the last reading of each string, and of the strings fitted now', async () => {
     const service = await openService(await temporaryFolder());
     await saveWren(service);

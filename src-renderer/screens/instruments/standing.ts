@@ -33,6 +33,8 @@ export function standingOf(
   if (verdict === 'unheard' && concerned.length === verdicts.length) return { verdict, reason: `since ${when(heardAt, now)}` };
   const numbers = [...new Set(concerned.map(({ course }) => courseNumber(course, stringSet.courses.length)))];
   const courses = `${numbers.length === 1 ? 'course' : 'courses'} ${listed(numbers)}`;
+  // Where it was last heard says nothing of where it was turned to.
+  if (verdict === 'unheard') return { verdict, reason: `${courses}, since the retune` };
   if (verdict === 'settling') {
     const holdsFrom = concerned.map(({ assessment }) => assessment.holdsFromSeconds);
     const latest = holdsFrom.includes(null) ? null : Math.max(...holdsFrom.map((seconds) => seconds ?? 0)) * 1000;

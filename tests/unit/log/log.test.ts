@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { lastHeard, type LogRows, presentHertz, readingRow, stringHistory, turnRow } from '#shared/log/index.ts';
+import { lastHeard, type LogRows, presentHertz, readingRow, stringHistory, turnedSinceHeard, turnRow } from '#shared/log/index.ts';
 
 const retune = (id: string, startedAt: number) => ({
   id,
@@ -54,5 +54,18 @@ describe('where the strings are', () => {
   test('as last heard, else as the tuning has them', () => {
     expect(presentHertz(log.readings, [[440], [330], [200]])).toEqual([[441], [262], [200]]);
     expect(lastHeard(log.readings, 2, 0)).toBeNull();
+  });
+
+  test('a string turned since it was heard is where the turn took it; one heard after its turn, in the same moment too, is where it was heard', () => {
+    const turn = (id: string, at: number, cents: number, course = 0) =>
+      turnRow({ course, string: 0, cents }, { id, at, retuneId: 'second' });
+    const turned = turnedSinceHeard(
+      [reading('r3', 102_000, 441), reading('other', 61_000, 262, 1)],
+      [turn('a', 101_000, 100), turn('b', 102_000, 2), turn('c', 103_000, -60), turn('d', 104_000, -40), turn('e', 104_000, 50, 2)],
+    );
+    expect(turned).toEqual([{ course: 0, string: 0, cents: -100, at: 104_000 }]);
+    const [[present], [other], [unheard]] = presentHertz(log.readings, [[440], [330], [200]], turned) as [[number], [number], [number]];
+    expect(1200 * Math.log2(present / 441)).toBeCloseTo(-100, 9);
+    expect([other, unheard]).toEqual([262, 200]);
   });
 });

@@ -30,6 +30,7 @@ export function instrumentOf(presetId: string, name: string): Overview {
     stringSet: stringSetFromPreset(preset, { id: `${id}-set`, instrumentId: id, name: 'First set', fittedAt: 0 }),
     lastRetune: null,
     lastReadings: [],
+    turnedSinceHeard: [],
   };
 }
 

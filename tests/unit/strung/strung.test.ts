@@ -54,6 +54,28 @@ describe('a string across a change of the reference pitch', () => {
   });
 });
 
+describe('a string whose peg was turned and that was not heard since', () => {
+  const again = { ...retune, id: 'again', startedAt: evening + 3 * 60 * minute, finishedAt: null };
+  const before = [5, 20, 60].map((after) => heard(`${after}`, evening + after * minute, 0));
+  const judgedAt = again.startedAt + 5 * minute;
+  const forecast = (centsTurned: number) => {
+    const turnedAgain = { ...turn, id: 'more', retuneId: 'again', at: again.startedAt + minute, cents: centsTurned };
+    const log = { retunes: [retune, again], turns: [{ ...turn, cents: -100 }, turnedAgain], readings: before };
+    const [, judged] = judgeStrings({ stringSet, log, changes: [], wanted, now: judgedAt, toleranceCents: 3 });
+    return { verdict: judged?.assessment.verdict, ...judged?.assessment.forecast(judgedAt / 1000) };
+  };
+
+  test('is unheard, and expected where it was before and as far as it was turned, not at its pitch', () => {
+    for (const turned of [-60, 45]) {
+      const { verdict, cents, low, high } = forecast(turned);
+      expect(verdict).toBe('unheard');
+      expect(Math.abs((cents ?? 0) - turned)).toBeLessThan(4);
+      expect(low).toBeLessThan(turned);
+      expect(high).toBeGreaterThan(turned);
+    }
+  });
+});
+
 describe('the age of a string', () => {
   test('counts from when it was changed by itself, the others’ from when the set was fitted', () => {
     const now = evening;

@@ -73,6 +73,11 @@ describe('how a whole instrument stands', () => {
     expect(standingOf(wren, all, wanted, now)).toEqual({ verdict: 'unheard', reason: 'never yet' });
   });
 
+  test('of a string that was turned and not heard since, nobody says how far it is off', () => {
+    const some = verdicts('holding', 'holding', 'unheard', 'holding');
+    expect(standingOf(heard([0, 0, 97, 0]), some, wanted, now)).toEqual({ verdict: 'unheard', reason: 'course 2, since the retune' });
+  });
+
   test('they come in the order in which they need the player', () => {
     const order = (['holding', 'unheard', 'slipping', 'settling'] as const).map((verdict) => ({ verdict, reason: '' }));
     expect(order.sort((a, b) => needOf(a) - needOf(b)).map(({ verdict }) => verdict)).toEqual([
