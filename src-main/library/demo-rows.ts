@@ -20,6 +20,7 @@ export async function absentFrom<Row extends { readonly id: string }>(
 
 /** From the rows that lean on others to those that are leaned on, so that one pass is enough. */
 const steps = [
+  `DELETE FROM judgements`,
   ...['changeCorrections', 'corrections', 'snoozes', 'warningsSeen', 'stringChanges', 'notes'].map(
     (table) => `DELETE FROM ${table} WHERE origin = 'demo'`,
   ),

@@ -35,4 +35,5 @@ export {
   wrongReadings,
 } from './remarks.ts';
 export { countReadings, lastHeardAt, type NumberedReading, readingsPage, wholeLog } from './whole-log.ts';
+export { changesSoFar, type Judgement, keepJudgements, keptJudgements } from './judgements.ts';
 export { absentFrom, deleteDemoRows, hasDemoRows } from './demo-rows.ts';

@@ -32,5 +32,7 @@ export type Tables = {
   snoozes: Snooze & Owned;
   corrections: Row<Correction, never, 'isWrong'> & Owned;
   changeCorrections: Row<ChangeCorrection, never, 'isWrong'> & Owned;
+  /** Kept for speed; `strings` is JSON. */
+  judgements: { stringSetId: string; facts: string; judgedAt: number; touchedAt: number; strings: string };
   settings: Row<Settings, never, 'soundCues' | 'speaks'> & { id: number };
 };

@@ -9,7 +9,7 @@ import { readOverview } from './overview.ts';
 import { changeString, readRemarks } from './remarks.ts';
 import { readSettings, saveSettings } from './settings.ts';
 import { removeTuning, restoreTuning, saveTuning } from './tunings.ts';
-import { readVerdicts, type VerdictMemory } from './verdicts.ts';
+import { readVerdicts } from './verdicts.ts';
 
 type Part = Push<'changed'>['parts'][number];
 
@@ -38,7 +38,6 @@ export function makeHandlers({ library, facts, demoFile, clock, changed }: Groun
     await changing(work, ...parts);
     return nothing;
   };
-  const verdicts: VerdictMemory = new Map();
   return {
     'library.status': () => readLibraryStatus(library, facts),
     'library.restoreBackup': () => silently(library.restoreBackup(), ...libraryParts),
@@ -65,7 +64,7 @@ export function makeHandlers({ library, facts, demoFile, clock, changed }: Groun
     'log.remarks': (input) => readRemarks(library, input),
     'log.summary': (input) => readSummary(library, input),
     'log.csv': (input) => readCsv(library, input),
-    'verdicts.read': (input) => readVerdicts(library, input, clock(), verdicts),
+    'verdicts.read': (input) => readVerdicts(library, input, clock(), facts.version),
     'settings.read': () => readSettings(library),
     'settings.save': (input) => changing(saveSettings(library, input), 'settings'),
     'demo.load': () => silently(loadDemo(library, demoFile, clock()), ...libraryParts),

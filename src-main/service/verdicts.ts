@@ -4,15 +4,22 @@ import { isSeen, warningOf, type WarningSeen } from '#shared/log/index.ts';
 import { isDueAgain, judgeStrings, retunesRead, type StringVerdict } from '#shared/strung/index.ts';
 import { carry, type Tuning, wantedHertz } from '#shared/tunings/index.ts';
 import { hertz } from '#shared/units/index.ts';
-import { findStringSets, type Library, snoozedUntil, tuningsOfSets, warningsSeenOf } from '../library/index.ts';
+import {
+  asFailure,
+  changesSoFar,
+  findStringSets,
+  type Judgement,
+  keepJudgements,
+  keptJudgements,
+  type Library,
+  snoozedUntil,
+  tuningsOfSets,
+  warningsSeenOf,
+} from '../library/index.ts';
 import { logsOf } from './log.ts';
 import { readSettings } from './settings.ts';
 
 type Log = Parameters<typeof judgeStrings>[0]['log'];
-type Judged = { readonly facts: string; readonly judgedAt: number; readonly touchedAt: number; readonly strings: readonly StringVerdict[] };
-
-/** Verdicts that were made, by string set: they take a while, and hold as long as neither the facts change nor much time goes by. */
-export type VerdictMemory = Map<string, Judged>;
 
 /** The pitches that a string set is to sound: of the tuning that it is in, else of its home. */
 function wantedOn(stringSet: StringSet, tuning: Tuning | undefined, { referenceHertz }: Settings): readonly (readonly number[])[] {
@@ -25,62 +32,87 @@ function wantedOn(stringSet: StringSet, tuning: Tuning | undefined, { referenceH
 
 const nextTask = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
 
-/** Everything that a verdict rests on but the time, as a text that differs where anything does. */
-const factsOf = (
-  stringSet: StringSet,
-  wanted: readonly (readonly number[])[],
-  { retunes, turns, readings }: Log,
-  tolerance: number,
-): string => JSON.stringify([stringSet, wanted, tolerance, [retunes, turns, readings].map((rows) => rows.map(({ id }) => id))]);
+/** Everything that a verdict rests on but the time and the log, as a text that differs where anything does. */
+const factsOf = (stringSet: StringSet, wanted: readonly (readonly number[])[], tolerance: number, version: string): string =>
+  JSON.stringify([version, stringSet, wanted, tolerance]);
+
+/** A string set to be judged. */
+type Asked = { readonly stringSet: StringSet; readonly wanted: readonly (readonly number[])[]; readonly facts: string };
 
 /**
- * How the strings of these sets stand at `now`; a set that is not there is left out. One set is judged at a time, with other requests answered in
- * between, and verdicts that still hold are taken from `memory`.
+ * How the strings of these sets stand at `now`; a set that is not there is left out. Verdicts that still hold are taken from those that the library
+ * keeps; only for the others is the log read. One set is judged at a time, with other requests answered in between. `version` is the app's: another
+ * one may judge otherwise.
  */
 export async function readVerdicts(
   library: Library,
   { stringSetIds }: Input<'verdicts.read'>,
   now: number,
-  memory: VerdictMemory,
+  version: string,
 ): Promise<Output<'verdicts.read'>> {
   const { rows } = library;
   const settings = await readSettings(library);
+  const { toleranceCents } = settings;
   const tunings = await tuningsOfSets(rows, stringSetIds);
-  const sets = await findStringSets(rows, stringSetIds);
-  const logs = await logsOf(rows, stringSetIds, retunesRead);
+  const sets = (await findStringSets(rows, stringSetIds)).map((stringSet): Asked => {
+    const wanted = wantedOn(stringSet, tunings.get(stringSet.id), settings);
+    return { stringSet, wanted, facts: factsOf(stringSet, wanted, toleranceCents, version) };
+  });
+  const kept = await keptJudgements(rows, stringSetIds);
+  const holds = ({ stringSet: { id }, facts }: Asked): boolean => {
+    const judged = kept.get(id);
+    return judged?.facts === facts && !isDueAgain({ ...judged, now });
+  };
+  const fresh = await judge(
+    rows,
+    sets.filter((one) => !holds(one)),
+    now,
+    toleranceCents,
+  );
   const seen = Map.groupBy(await warningsSeenOf(rows, stringSetIds), ({ stringSetId }) => stringSetId);
   const snoozed = await snoozedUntil(rows, stringSetIds);
-  const answer: SetVerdicts[] = [];
-  for (const stringSet of sets) {
-    const log = logs.get(stringSet.id);
-    if (log === undefined) continue;
-    const wanted = wantedOn(stringSet, tunings.get(stringSet.id), settings);
-    const facts = factsOf(stringSet, wanted, log, settings.toleranceCents);
-    let judged = memory.get(stringSet.id);
-    if (judged === undefined || judged.facts !== facts || isDueAgain({ ...judged, now })) {
-      await nextTask();
-      const { toleranceCents } = settings;
-      const touchedAt = Math.max(stringSet.fittedAt, log.readings.at(-1)?.at ?? 0, log.turns.at(-1)?.at ?? 0);
-      judged = {
-        facts,
-        judgedAt: now,
-        touchedAt,
-        strings: judgeStrings({ stringSet, log, changes: log.changes, wanted, now, toleranceCents }),
-      };
-      memory.set(stringSet.id, judged);
-    }
-    answer.push({
-      stringSetId: stringSet.id,
-      judgedAt: judged.judgedAt,
-      snoozedUntil: snoozed.get(stringSet.id) ?? null,
-      strings: judged.strings.map((one) => stateOf(one, log, seen.get(stringSet.id) ?? [])),
-    });
-  }
-  return answer;
+  return sets.flatMap(({ stringSet: { id } }): SetVerdicts[] => {
+    const judged = fresh.get(id) ?? kept.get(id);
+    if (judged === undefined) return [];
+    const strings = judged.strings.map((one) => withSeen(one, seen.get(id) ?? []));
+    return [{ stringSetId: id, judgedAt: judged.judgedAt, snoozedUntil: snoozed.get(id) ?? null, strings }];
+  });
 }
 
-/** A verdict as plain data, with whether what it warns of was seen. */
-function stateOf({ course, string, assessment }: StringVerdict, log: Log, seen: readonly WarningSeen[]): SetVerdicts['strings'][number] {
+/** Judges string sets from their logs, one at a time, and keeps what came of it. */
+async function judge(
+  rows: Library['rows'],
+  sets: readonly Asked[],
+  now: number,
+  toleranceCents: number,
+): Promise<ReadonlyMap<string, Judgement>> {
+  if (sets.length === 0) return new Map();
+  const asOf = await changesSoFar(rows);
+  const logs = await logsOf(
+    rows,
+    sets.map(({ stringSet }) => stringSet.id),
+    retunesRead,
+  );
+  const judged = new Map<string, Judgement>();
+  for (const { stringSet, wanted, facts } of sets) {
+    const log = logs.get(stringSet.id);
+    if (log === undefined) continue;
+    await nextTask();
+    const touchedAt = Math.max(stringSet.fittedAt, log.readings.at(-1)?.at ?? 0, log.turns.at(-1)?.at ?? 0);
+    const strings = judgeStrings({ stringSet, log, changes: log.changes, wanted, now, toleranceCents }).map((one) => stateOf(one, log));
+    judged.set(stringSet.id, { stringSetId: stringSet.id, facts, judgedAt: now, touchedAt, strings });
+  }
+  try {
+    await keepJudgements(rows, [...judged.values()], asOf);
+  } catch (fault) {
+    // Where there is no room to keep them they are made anew each time.
+    if (asFailure(fault)?.code !== 'disk-full') throw fault;
+  }
+  return judged;
+}
+
+/** A verdict as plain data. */
+function stateOf({ course, string, assessment }: StringVerdict, log: Log): SetVerdicts['strings'][number] {
   const { verdict, holdsFromSeconds, nextCheckSeconds, driftCents, insideTolerance, why } = assessment;
   const warning = warningOf(assessment, log.retunes);
   return {
@@ -92,6 +124,12 @@ function stateOf({ course, string, assessment }: StringVerdict, log: Log, seen: 
     driftCents,
     insideTolerance,
     why,
-    warning: warning === null ? null : { ...warning, isSeen: isSeen(warning, { course, string }, seen) },
+    warning: warning === null ? null : { ...warning, isSeen: false },
   };
 }
+
+/** The same with whether the player has seen what it warns of. */
+const withSeen = ({ warning, ...state }: SetVerdicts['strings'][number], seen: readonly WarningSeen[]): SetVerdicts['strings'][number] => ({
+  ...state,
+  warning: warning === null ? null : { ...warning, isSeen: isSeen(warning, state, seen) },
+});

@@ -55,64 +55,81 @@ type Judged = { readonly facts: string; readonly judgedAt: number; readonly verd
 /** The latest verdicts on each log: several parts of the window ask for the same ones, and they cost some hundred milliseconds. */
 const latest = new WeakMap<Log, Judged>();
 
-/** `clock` moves on in steps: what was heard within the present one is in the log all the same, and counts. */
+/** `clock` moves on in steps: what was turned or heard within the present one is in the log all the same, and counts. */
 function verdictsOf({ stringSet, log, wanted, toleranceCents }: Facts, clock: number): readonly WholeVerdict[] {
-  const now = Math.max(clock, Date.now());
   const facts = JSON.stringify([stringSet, wanted, toleranceCents]);
   const kept = latest.get(log);
   const touchedAt = Math.max(stringSet.fittedAt, log.readings.at(-1)?.at ?? 0, log.turns.at(-1)?.at ?? 0);
+  const now = Math.max(clock, touchedAt);
   if (kept?.facts === facts && !isDueAgain({ touchedAt, judgedAt: kept.judgedAt, now })) return kept.verdicts;
   const verdicts = judgeStrings({ stringSet, log, changes: log.changes, wanted, now, toleranceCents });
   latest.set(log, { facts, judgedAt: now, verdicts });
   return verdicts;
 }
 
-/** So many instruments are judged for a list, those that were touched or heard last: one takes the host a tenth of a second or two. */
-const mostJudged = 24;
-/** So many of them are asked for at a time: the host judges in the one thread in which it answers everything. */
-const mostAtOnce = 4;
+/** So many instruments, those that were touched or heard last, are asked for at once, a few at a time: one takes the host a tenth of a second or two. */
+const mostAtOnce = 24;
+const fewAtATime = 4;
 const againMilliseconds = 60_000;
 
 /** The verdicts of all batches; none before every batch is there, so that a list does not change its order time and again. */
 const together = (batches: readonly { readonly data: readonly SetVerdicts[] | undefined }[]): readonly SetVerdicts[] =>
   batches.some(({ data }) => data === undefined) ? [] : batches.flatMap(({ data }) => data ?? []);
 
-/**
- * The verdicts on the instruments of a list, by their ids. In a library with more than `mostJudged` of them, one that was left alone for longer than
- * all those is not there. They are asked for a few at a time, and no longer once the list is left.
- */
-export function useEveryVerdict(overviews: readonly Overview[], toleranceCents: number): ReadonlyMap<string, readonly StringVerdict[]> {
+type Batches = {
+  readonly overviews: readonly Overview[];
+  readonly atATime: number;
+  readonly toleranceCents: number;
+  readonly isEnabled: boolean;
+  readonly isAskedAgain: boolean;
+};
+
+/** The verdicts on some instruments, asked for so many at a time, one request after the other, and no longer once the list is left. */
+function useBatches({ overviews, atATime, toleranceCents, isEnabled, isAskedAgain }: Batches): readonly SetVerdicts[] {
   const host = useHost();
-  const batches = useMemo(() => {
-    const judged = new Set(lastTouched(overviews));
-    const ids = overviews.filter((one) => judged.has(one)).map(({ stringSet }) => stringSet.id);
-    return Array.from({ length: Math.ceil(ids.length / mostAtOnce) }, (_, at) => ids.slice(at * mostAtOnce, (at + 1) * mostAtOnce));
-  }, [overviews]);
-  const data = useQueries({
+  const ids = overviews.map(({ stringSet }) => stringSet.id);
+  const batches = Array.from({ length: Math.ceil(ids.length / atATime) }, (_, at) => ids.slice(at * atATime, (at + 1) * atATime));
+  return useQueries({
     queries: batches.map((stringSetIds) => ({
       queryKey: ['verdicts.read', stringSetIds, toleranceCents],
       queryFn: ({ signal }: { readonly signal: AbortSignal }) => inTurn(signal, () => host.ask('verdicts.read', { stringSetIds })),
-      refetchInterval: againMilliseconds,
+      enabled: isEnabled,
+      refetchInterval: isAskedAgain ? againMilliseconds : (false as const),
       placeholderData: keepPreviousData,
     })),
     combine: together,
   });
+}
+
+/**
+ * The verdicts on the instruments of a list, by their ids. Those that were touched last come first and are asked for again every minute; the others
+ * follow together once they are there, most of them as the library has kept them.
+ */
+export function useEveryVerdict(overviews: readonly Overview[], toleranceCents: number): ReadonlyMap<string, readonly StringVerdict[]> {
+  const [first, others] = useMemo(() => {
+    const inOrder = lastTouched(overviews);
+    const early = new Set(inOrder.slice(0, mostAtOnce));
+    // In the order of the library, so that touching one does not make every other request another one.
+    return [overviews.filter((one) => early.has(one)), overviews.filter((one) => !early.has(one))];
+  }, [overviews]);
+  const known = useBatches({ overviews: first, atATime: fewAtATime, toleranceCents, isEnabled: true, isAskedAgain: true });
+  const rest = useBatches({ overviews: others, atATime: mostAtOnce, toleranceCents, isEnabled: known.length > 0, isAskedAgain: false });
   return useMemo(() => {
-    const bySet = new Map(data.map((set) => [set.stringSetId, set]));
+    const bySet = new Map([...known, ...rest].map((set) => [set.stringSetId, set]));
     return new Map(
       overviews.flatMap(({ instrument, stringSet }) => {
         const set = bySet.get(stringSet.id);
         return set === undefined ? [] : [[instrument.id, listed(set)] as const];
       }),
     );
-  }, [data, overviews]);
+  }, [known, rest, overviews]);
 }
 
 const lastTouched = (overviews: readonly Overview[]): readonly Overview[] => {
   const touchedAt = new Map(
     overviews.map((one) => [one, Math.max(one.lastRetune?.startedAt ?? 0, ...one.lastReadings.map(({ at }) => at))]),
   );
-  return overviews.toSorted((a, b) => (touchedAt.get(b) ?? 0) - (touchedAt.get(a) ?? 0)).slice(0, mostJudged);
+  return overviews.toSorted((a, b) => (touchedAt.get(b) ?? 0) - (touchedAt.get(a) ?? 0));
 };
 
 /** How an instrument's strings stand, without their forecasts; undefined while that loads. */

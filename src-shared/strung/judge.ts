@@ -59,6 +59,9 @@ function fromLastHeard(
 
 /** Strings move with the logarithm of time: within this share of the time since they were last touched or heard, hardly anything changes. */
 const dullShare = 0.02;
+/** Of strings left alone for more than a day, by then hardly a cent off what was said: so many verdicts need not be made anew at every start (own choice). */
+const longDullShare = 0.1;
+const longMilliseconds = 86_400_000;
 const soonestMilliseconds = 10_000;
 
 /** Whether verdicts made at `judgedAt` are worth making anew at `now`, with no row added since `touchedAt`. Epoch milliseconds. */
@@ -70,4 +73,8 @@ export const isDueAgain = ({
   readonly touchedAt: number;
   readonly judgedAt: number;
   readonly now: number;
-}): boolean => now - judgedAt >= Math.max(soonestMilliseconds, dullShare * (judgedAt - touchedAt));
+}): boolean => {
+  const before = judgedAt - touchedAt;
+  const share = before > longMilliseconds ? longDullShare : dullShare;
+  return now - judgedAt >= Math.max(soonestMilliseconds, share * before);
+};

@@ -1,8 +1,31 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, onTestFinished, test } from 'vitest';
 import type { Output } from '#shared/contract/index.ts';
 import type { Reading, Turn } from '#shared/log/index.ts';
 import type { Service } from '../../src-main/service/index.ts';
-import { evening, openService, reading, remarks, retune, saveWren, stringSet, temporaryFolder, turn, valueOf } from '../support/host.ts';
+import {
+  addRetune,
+  changesSoFar,
+  keepJudgements,
+  keptJudgements,
+  openLibrary,
+  putInstrument,
+  putStringSet,
+  putTuning,
+} from '../../src-main/library/index.ts';
+import {
+  evening,
+  instrument,
+  openService,
+  reading,
+  remarks,
+  retune,
+  saveWren,
+  stringSet,
+  temporaryFolder,
+  tuning,
+  turn,
+  valueOf,
+} from '../support/host.ts';
 
 const minute = 60_000;
 const settings = {
@@ -17,8 +40,8 @@ const settings = {
 const place = { course: 1, string: 0 };
 
 /** Wren as she is two hours after course 3 was lowered by a semitone, heard so often since then, so many cents from wanted. */
-async function hearWren(cents: readonly number[], clock = () => evening + 120 * minute): Promise<Service> {
-  const service = await openService(await temporaryFolder(), { clock });
+async function hearWren(cents: readonly number[], clock = () => evening + 120 * minute, folder?: string): Promise<Service> {
+  const service = await openService(folder ?? (await temporaryFolder()), { clock });
   await saveWren(service);
   await valueOf(service, 'log.beginRetune', retune);
   const turns: Turn[] = [{ ...turn, cents: -100 }];
@@ -90,6 +113,69 @@ describe('the verdicts on a string set', () => {
     expect(await judgedAt()).toBe(now);
     now += 60 * minute;
     expect(await judgedAt()).toBe(now);
+  });
+});
+
+describe('verdicts that were made', () => {
+  const judgedAt = async (service: Service) =>
+    ((await valueOf(service, 'verdicts.read', { stringSetIds: [stringSet.id] })) as Output<'verdicts.read'>)[0]!.judgedAt;
+  const later = { at: evening + 119 * minute };
+  const [change] = remarks.stringChanges;
+
+  test('are kept from one start to the next, with what was said of each string; another version of the app makes them anew', async () => {
+    let now = evening + 120 * minute;
+    const folder = await temporaryFolder();
+    const service = await hearWren(slipping, () => now, folder);
+    const first = await stateOf(service);
+    await service.close();
+    now += minute / 2;
+    const next = await openService(folder, { clock: () => now });
+    expect([await judgedAt(next), await stateOf(next)]).toEqual([evening + 120 * minute, first]);
+    await next.close();
+    const newer = await openService(folder, { clock: () => now, facts: { host: 'desk', version: '9', demoMicrophone: null } });
+    expect(await judgedAt(newer)).toBe(now);
+  });
+
+  test.each([
+    ['a retune', 'log.beginRetune', { ...retune, id: 'next', startedAt: later.at }],
+    ['a turn', 'log.append', { turns: [{ ...turn, ...later, id: 'next' }] }],
+    ['a reading', 'log.append', { readings: [{ ...reading, ...later, id: 'next' }] }],
+    ['a reading marked as wrong', 'log.append', { corrections: [{ ...remarks.corrections[0], readingId: 'heard 3' }] }],
+    ['a string that is new', 'log.changeString', { ...change, ...later, id: 'next' }],
+    [
+      'a string change taken back',
+      'log.append',
+      { changeCorrections: [{ ...later, id: 'next', stringChangeId: change!.id, isWrong: true }] },
+    ],
+    ['another tolerance', 'settings.save', { ...settings, toleranceCents: 5 }],
+  ])('no longer hold after %s', async (_, name, input) => {
+    let now = evening + 120 * minute;
+    const service = await hearWren(calm, () => now);
+    await valueOf(service, 'log.changeString', change);
+    await judgedAt(service);
+    now += 5000;
+    expect(await judgedAt(service)).toBe(now - 5000);
+    await valueOf(service, name, input);
+    expect(await judgedAt(service)).toBe(now);
+  });
+
+  test('are not kept where something was written while they were made', async () => {
+    const service = await hearWren(calm);
+    const strings = ((await valueOf(service, 'verdicts.read', { stringSetIds: [stringSet.id] })) as Output<'verdicts.read'>)[0]!.strings;
+    const library = await openLibrary(await temporaryFolder(), () => evening);
+    onTestFinished(() => library.close());
+    await library.rows.transaction().execute(async (rows) => {
+      await putInstrument(rows, instrument, 'player');
+      await putStringSet(rows, stringSet, 'player');
+      await putTuning(rows, tuning, 'player');
+    });
+    const judgement = { stringSetId: stringSet.id, facts: 'all', judgedAt: evening, touchedAt: evening, strings };
+    const asOf = await changesSoFar(library.rows);
+    await library.rows.transaction().execute((rows) => addRetune(rows, retune, 'player'));
+    await keepJudgements(library.rows, [judgement], asOf);
+    expect(await keptJudgements(library.rows, [stringSet.id])).toEqual(new Map());
+    await keepJudgements(library.rows, [judgement], await changesSoFar(library.rows));
+    expect(await keptJudgements(library.rows, [stringSet.id])).toEqual(new Map([[stringSet.id, judgement]]));
   });
 });
 

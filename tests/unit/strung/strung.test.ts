@@ -92,6 +92,8 @@ describe('verdicts', () => {
       isDueAgain({ touchedAt, judgedAt: touchedAt + judgedAfter, now: touchedAt + judgedAfter + nowAfter });
     expect([due(0, 9999), due(0, 10_000)]).toEqual([false, true]);
     expect([due(day, 28 * minute), due(day, 29 * minute)]).toEqual([false, true]);
+    // Left alone for ten days: a tenth.
+    expect([due(10 * day, day - minute), due(10 * day, day)]).toEqual([false, true]);
   });
 });
 
