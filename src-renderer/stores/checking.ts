@@ -4,6 +4,7 @@ import { type Check, hearPluck, startCheck } from '#shared/hearing/index.ts';
 import { type Reading, readingRow, type ReadingSource } from '#shared/log/index.ts';
 import type { PitchEvent } from '#shared/pitch/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
+import { freshOverview } from './fresh.ts';
 import { append } from './outbox.ts';
 import { cueLanded, listen, onPitch, type SoundChoice, session, stopListening } from './session.ts';
 import { stateOf, type TuningHere } from './strings.ts';
@@ -38,7 +39,8 @@ const surestStrumCents = 1.5;
 let leave: (() => void) | null = null;
 
 /** Begins to check an instrument in the tuning that it is in: open strings, in any order. */
-export async function beginCheck({ host, overview, tunings, settings, sound }: Begin): Promise<void> {
+export async function beginCheck({ host, overview: shown, tunings, settings, sound }: Begin): Promise<void> {
+  const overview = await freshOverview(host, shown);
   const { tuning, present } = stateOf(overview, tunings, settings);
   checking.setState({ now: { overview, tuning, check: startCheck(present, tuning.hertz), way: 'plucks', read: [], unclear: [] } });
   leave = onPitch((event) => takePitch(host, settings, event));

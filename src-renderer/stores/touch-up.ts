@@ -1,5 +1,6 @@
 import type { Host, Overview, Settings } from '#shared/contract/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
+import { freshOverview } from './fresh.ts';
 import { planRetune } from './plan.ts';
 import { beginRetune } from './retuning.ts';
 import type { SoundChoice } from './session.ts';
@@ -14,7 +15,8 @@ type Begin = {
 };
 
 /** Brings an instrument back onto the tuning that it is already in: any course, no plan. */
-export async function beginTouchUp({ host, overview, tunings, settings, sound }: Begin): Promise<void> {
+export async function beginTouchUp({ host, overview: shown, tunings, settings, sound }: Begin): Promise<void> {
+  const overview = await freshOverview(host, shown);
   const log = await host.ask('log.read', { stringSetId: overview.stringSet.id, retunes: retunesRead });
   const tuning = tunings.find(({ id }) => id === overview.instrument.tuningId) ?? null;
   const now = Date.now();

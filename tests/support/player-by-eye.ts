@@ -105,13 +105,15 @@ export async function checkByEye(page: Page): Promise<void> {
   // What was not heard is plucked again: the screen says which courses were.
   for (let tries = 0; tries < 4 * count; tries += 1) {
     const text = await main.innerText();
-    if (text.includes('All courses heard.')) break;
+    if (text.includes('All courses heard.')) {
+      await page.keyboard.press('Escape');
+      await strings(page).waitFor({ state: 'hidden' });
+      return;
+    }
     const [, named] = /Pluck course (\d)\./u.exec(text) ?? [];
     const heard: readonly string[] = /Heard ([\d, and]+)\./u.exec(text)?.[1]?.match(/\d/gu) ?? [];
     const left = Array.from({ length: count }, (_, index) => String(count - index)).filter((course) => !heard.includes(course));
     await pluck(named ?? left[0] ?? '1');
   }
-  await main.getByText('All courses heard.').waitFor({ timeout: 1000 });
-  await page.keyboard.press('Escape');
-  await strings(page).waitFor({ state: 'hidden' });
+  throw new Error(`not every course was heard in the check: ${await main.innerText()}`);
 }
