@@ -1,4 +1,4 @@
-import { lineOf, mixLine, projectOn, type Line } from './lines.ts';
+import { lineOf, mixLine, projectOn, type Amplitude, type Line } from './lines.ts';
 import { createPeakFinder } from './peaks.ts';
 import { mainsPartialOf } from './plausible.ts';
 import { emptyPartial, measurePartial } from './partial.ts';
@@ -37,6 +37,7 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
   const measured = emptyPartial();
   const clean = new Float64Array(2 * historySamples);
   const rest = new Float64Array(8_192);
+  const off: Amplitude = { real: 0, imaginary: 0 };
   let lines: BackgroundLine[] = [];
   /** The target's lines once they are no longer taken away, and those of them that may ring on all the same. */
   let released: BackgroundLine[] = [];
@@ -152,7 +153,7 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
       for (let sweep = 0; sweep < sweeps; sweep++)
         for (const line of lines) {
           if (sweep > 0) mixLine(line, rest, 1, length, origin, rateHertz);
-          Object.assign(line, projectOn(line, rest, 0, length, origin, rateHertz));
+          projectOn(line, rest, 0, length, origin, rateHertz, line);
           mixLine(line, rest, -1, length, origin, rateHertz);
         }
       // Keep what each half of the stretch confirms.
@@ -160,7 +161,7 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
       lines = lines.filter((line) => {
         const size = Math.hypot(line.real, line.imaginary);
         return [0, length - half].every((from) => {
-          const off = projectOn(line, rest, from, half, origin, rateHertz);
+          projectOn(line, rest, from, half, origin, rateHertz, off);
           return Math.hypot(off.real, off.imaginary) < surpriseAtMost * size;
         });
       });
@@ -178,8 +179,9 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
         return Math.abs(heard / hertz - 1) < knownShare || Math.abs(heard / (2 * hertz) - 1) < knownShare;
       }),
 
-    /** Whether the string followed until now rings on as foretold, in the newest `length` samples. Null where there is too little to say. */
-    targetRingsOn: (length: number): boolean | null => {
+    /** Whether the string followed until now rings on as foretold, in the newest `usable` samples. Null where there is too little to say. */
+    targetRingsOn: (usable: number): boolean | null => {
+      const length = Math.min(usable, rest.length);
       const targets = lines.filter((line) => line.target);
       if (targets.length === 0 || length < comparedSamples) return null;
       const start = lastEnd - length;
@@ -188,7 +190,7 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
       let foretold = 0;
       let surprise = 0;
       for (const line of targets) {
-        const off = projectOn(line, rest, 0, length, origin, rateHertz);
+        projectOn(line, rest, 0, length, origin, rateHertz, off);
         const height = Math.exp((-line.decay * (length / 2 - origin)) / rateHertz) ** 2;
         foretold += height * (line.real ** 2 + line.imaginary ** 2);
         surprise += height * (off.real ** 2 + off.imaginary ** 2);

@@ -1,7 +1,8 @@
 import type { Partial } from './partial.ts';
 
+export type Amplitude = { real: number; imaginary: number };
 /** A damped sinusoid: complex amplitude at an origin agreed elsewhere, angle per sample, decay in 1/s. */
-export type Line = { real: number; imaginary: number; radians: number; decay: number; power: number };
+export type Line = Amplitude & { radians: number; decay: number; power: number };
 
 /** The line of a measured partial, its amplitude still unknown. A line does not grow. */
 export const lineOf = (partial: Partial, rateHertz: number): Line => ({
@@ -12,8 +13,16 @@ export const lineOf = (partial: Partial, rateHertz: number): Line => ({
   power: partial.power,
 });
 
-/** What of a line with amplitude 1 at sample `origin` stands in `samples[from … from + length)`, under a Hann window. */
-export const projectOn = (line: Line, samples: Float64Array, from: number, length: number, origin: number, rateHertz: number) => {
+/** Writes into `into` what of a line with amplitude 1 at sample `origin` stands in `samples[from … from + length)`, under a Hann window. */
+export const projectOn = (
+  line: Line,
+  samples: Float64Array,
+  from: number,
+  length: number,
+  origin: number,
+  rateHertz: number,
+  into: Amplitude,
+): void => {
   const shrink = Math.exp(-line.decay / rateHertz);
   const cosine = Math.cos(line.radians);
   const sine = Math.sin(line.radians);
@@ -42,7 +51,8 @@ export const projectOn = (line: Line, samples: Float64Array, from: number, lengt
     windowReal = nextWindow;
     height *= shrink;
   }
-  return { real: (2 * real) / energy, imaginary: (2 * imaginary) / energy };
+  into.real = (2 * real) / energy;
+  into.imaginary = (2 * imaginary) / energy;
 };
 
 /** Adds `sign` times the line to the first `length` samples. */

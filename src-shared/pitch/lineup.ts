@@ -30,7 +30,7 @@ export const lineUp = (samples: Float64Array, start: number, length: number, rat
 
   const place = (entry: { partial: Partial; line: Line }) => {
     entry.line = lineOf(entry.partial, rateHertz);
-    Object.assign(entry.line, projectOn(entry.line, rest, 0, length, origin, rateHertz));
+    projectOn(entry.line, rest, 0, length, origin, rateHertz, entry.line);
     mixLine(entry.line, rest, -1, length, origin, rateHertz);
   };
 

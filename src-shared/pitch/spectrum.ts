@@ -121,10 +121,14 @@ export const createSpectrometer = (size: number, sampleRateHertz: number) => {
     }
   };
 
-  const powersOf = (samples: Float64Array, start: number, length: number, spacingHertz = 100): Powers => {
+  const measurePower = () => {
     const { plain, power } = spectrum;
-    transform(samples, start, length, windowOf(length).hann, plain);
     for (let bin = 0; bin < bins; bin++) power[bin] = (plain[2 * bin] ?? 0) ** 2 + (plain[2 * bin + 1] ?? 0) ** 2;
+  };
+
+  const powersOf = (samples: Float64Array, start: number, length: number, spacingHertz = 100): Powers => {
+    transform(samples, start, length, windowOf(length).hann, spectrum.plain);
+    measurePower();
     spectrum.seconds = length / sampleRateHertz;
     measureFloor(length, freeShare(spacingHertz, spectrum.seconds));
     return spectrum;
