@@ -4,6 +4,8 @@ import type { Tuning } from '#shared/tunings/index.ts';
 import { Button } from '../../ui/button.tsx';
 import { Confirmation } from '../../ui/confirmation.tsx';
 import { courseText, listed } from '../../ui/words.ts';
+import { SlipMark } from '../slip-mark.tsx';
+import { useSlipping } from '../use-slipping.ts';
 import { carriedTo } from './carried.ts';
 import { takersOf } from './tuning-rows.ts';
 import styles from './carry-page.module.css';
@@ -18,6 +20,7 @@ type Props = {
 /** The same tuning on the other instruments: what it is there, and the way to plan it there. */
 export function CarryPage({ tuning, others, settings, onClose }: Props) {
   const navigate = useNavigate();
+  const slipping = useSlipping();
   const there = carriedTo(tuning, others, settings);
   const { cannot } = takersOf(tuning, others, settings);
   return (
@@ -29,6 +32,7 @@ export function CarryPage({ tuning, others, settings, onClose }: Props) {
             <div>
               <p>
                 <strong>{name}</strong> <span className="small quiet">{kind}</span>
+                <SlipMark slipping={slipping(id)} />
               </p>
               <p className={styles['pitches']}>
                 {to.pitches.map((strings, course) => (

@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useRef, useState } from 'react';
+import { Fragment, type ReactNode, useEffect, useRef, useState } from 'react';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import type { Song } from '#shared/sets/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
@@ -10,6 +10,8 @@ import { inLetters } from '../numbers.ts';
 import { EditLine } from './edit-line.tsx';
 import { shownOn } from './shown-on.ts';
 import { type Here, hereOn } from './here.ts';
+import { SlipMark } from '../slip-mark.tsx';
+import { useSlipping } from '../use-slipping.ts';
 import { takersOf, takerWords } from './tuning-rows.ts';
 import styles from './tunings.module.css';
 
@@ -47,6 +49,7 @@ export function OpenTuning({ tuning, here: asKept, tunings, related, overview, o
   const [writing, setWriting] = useState<Tuning | null>(null);
   const here =
     writing === null ? asKept : hereOn(writing, { overview, settings, state: stateOf(overview, tunings, settings), isAtHome: false });
+  const slipping = useSlipping();
   const { takes, cannot } = takersOf(writing ?? tuning, others, settings);
   return (
     <div ref={place} className={styles['open']}>
@@ -76,8 +79,14 @@ export function OpenTuning({ tuning, here: asKept, tunings, related, overview, o
           {takes.length === 0 ? null : (
             <Part title="Also takes it">
               <p>
-                {takes.slice(0, named).map(takerWords).join('. ')}.
-                {takes.length <= named ? '' : ` And ${count(takes.length - named, 'other instrument')}.`}
+                {takes.slice(0, named).map((taker) => (
+                  <Fragment key={taker.overview.instrument.id}>
+                    {takerWords(taker)}
+                    <SlipMark slipping={slipping(taker.overview.instrument.id)} />
+                    {'. '}
+                  </Fragment>
+                ))}
+                {takes.length <= named ? '' : `And ${count(takes.length - named, 'other instrument')}.`}
               </p>
             </Part>
           )}
