@@ -1,5 +1,8 @@
 import { useEffect, useRef } from 'react';
 
+/** Where letters are written; a switch is an input too, but takes none. */
+const writing = 'input:not([type="checkbox"]), textarea';
+
 /** Ctrl+Z, or Cmd+Z: takes back the last thing done, unless the player is writing, where it takes back the writing. */
 export function useUndoKey(takeBack: () => void): void {
   const latest = useRef(takeBack);
@@ -29,8 +32,8 @@ export function useKeys(keys: Readonly<Record<string, () => void>>): void {
     const onKey = (event: KeyboardEvent): void => {
       const target = event.target instanceof Element ? event.target : null;
       if (event.repeat || event.ctrlKey || event.metaKey || event.altKey) return;
-      if (target?.closest('input, textarea, select, [role="dialog"], [role="menu"], [role="listbox"]')) return;
-      if ((event.key === ' ' || event.key === 'Enter') && target?.closest('button, a, [role="row"]')) return;
+      if (target?.closest(`${writing}, select, [role="dialog"], [role="menu"], [role="listbox"]`)) return;
+      if ((event.key === ' ' || event.key === 'Enter') && target?.closest('button, a, input, [role="row"]')) return;
       const action = latest.current[event.key.length === 1 ? event.key.toLowerCase() : event.key];
       if (action === undefined) return;
       event.preventDefault();

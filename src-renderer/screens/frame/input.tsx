@@ -74,7 +74,10 @@ function Level() {
 function LevelMark() {
   const mark = useRef<HTMLSpanElement>(null);
   useEffect(() => {
-    const paint = (): void => mark.current?.style.setProperty('width', `${lengthOf(session.getState().levelDecibels)}px`);
+    const paint = (): void => {
+      const { snapshot, levelDecibels } = session.getState();
+      mark.current?.style.setProperty('width', `${lengthOf(snapshot?.state.kind === 'open' ? levelDecibels : null)}px`);
+    };
     paint();
     return session.subscribe(paint);
   }, []);

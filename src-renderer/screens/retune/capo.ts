@@ -20,24 +20,29 @@ const highestFret = 5;
 const stayCents = 50;
 
 /**
- * The lowest capo with which no string comes near breaking and none goes slack; null where there is none, and where courses end at frets of their
- * own, as on a banjo: a capo misses those. A4 D4 F♯4 B4 on a tenor at home → the 2nd fret, G4 C4 E4 A4.
+ * The capo with which the fewest courses are turned, no string comes near breaking and none goes slack; null where there is none, and where courses
+ * end at frets of their own, as on a banjo: a capo misses those. A4 D4 F♯4 B4 on a tenor at home → the 2nd fret, and nothing to turn.
  */
-export function withCapo(overview: Overview, { to, present }: Way, referenceHertz: number): WithCapo | null {
+export function withCapo(overview: Overview, way: Way, referenceHertz: number): WithCapo | null {
   const { instrument, stringSet } = overview;
   if (stringSet.courses.some(({ scaleLengthMillimetres }) => scaleLengthMillimetres !== undefined)) return null;
-  for (let fret = 1; fret <= Math.min(highestFret, instrument.frets); fret += 1) {
-    const open = to.hertz.map((strings) => strings.map((wanted) => wanted / 2 ** (fret / 12)));
-    if (!open.every((strings, course) => strings.every((one, string) => isEasy(overview, course, string, one)))) continue;
-    const spelled = spellTogether(open.flat().map((one) => Math.round(hertzToMidi(hertz(one), hertz(referenceHertz)))));
-    const pitches = open.map((strings, course) => {
-      const from = open.slice(0, course).flat().length;
-      return spelled.slice(from, from + strings.length);
-    });
-    const moves = open.map((strings, course) => centsBetween(hertz(strings[0] ?? 1), hertz(present[course]?.[0] ?? strings[0] ?? 1)));
-    return { fret, pitches, moves };
-  }
-  return null;
+  const frets = Array.from({ length: Math.min(highestFret, instrument.frets) }, (_, index) => index + 1);
+  const turned = ({ moves }: WithCapo) => moves.filter((cents) => Math.abs(cents) > stayCents).length;
+  const [best] = frets.flatMap((fret) => capoAt(overview, way, fret, referenceHertz) ?? []).toSorted((a, b) => turned(a) - turned(b));
+  return best ?? null;
+}
+
+/** A capo at one fret; null where a string would be slack or near breaking with it. */
+function capoAt(overview: Overview, { to, present }: Way, fret: number, referenceHertz: number): WithCapo | null {
+  const open = to.hertz.map((strings) => strings.map((wanted) => wanted / 2 ** (fret / 12)));
+  if (!open.every((strings, course) => strings.every((one, string) => isEasy(overview, course, string, one)))) return null;
+  const spelled = spellTogether(open.flat().map((one) => Math.round(hertzToMidi(hertz(one), hertz(referenceHertz)))));
+  const pitches = open.map((strings, course) => {
+    const from = open.slice(0, course).flat().length;
+    return spelled.slice(from, from + strings.length);
+  });
+  const moves = open.map((strings, course) => centsBetween(hertz(strings[0] ?? 1), hertz(present[course]?.[0] ?? strings[0] ?? 1)));
+  return { fret, pitches, moves };
 }
 
 function isEasy(overview: Overview, course: number, string: number, wanted: number): boolean {

@@ -22,7 +22,7 @@ export function CourseHead({ course, isActive }: Props) {
           {words.number} <span className={words.hue === '' ? undefined : words.hue}>{words.command}</span>
         </p>
         <p className={styles['cents']}>{words.cents}</p>
-        <p className={words.isNews ? `lead ${styles['news']}` : 'lead quiet'}>{words.amount}</p>
+        <p className={`lead ${styles['amount']} ${words.isNews ? styles['news'] : 'quiet'}`}>{words.amount}</p>
       </div>
     );
   }

@@ -9,6 +9,7 @@ import { thenWords } from './sentences.ts';
 import { strumAsked } from './strum-words.ts';
 import { hintOf, troubleOf } from './trouble.ts';
 import { useCalm } from './use-calm.ts';
+import { useRefusal } from './use-refusal.ts';
 import type { Beads } from './use-beads.ts';
 import styles from './far-view.module.css';
 
@@ -46,7 +47,8 @@ function Led({ course, toleranceCents, beads }: LedProps) {
   const trouble = useStore(session, ({ snapshot }) => troubleOf(snapshot)?.sentence ?? hintOf(snapshot));
   const stopped = useStore(retuning, ({ now }) => now?.coach.stopped ?? null);
   const words = useHeadWords(course);
-  const sentence = trouble ?? stopped;
+  const refusal = useRefusal();
+  const sentence = trouble ?? stopped ?? refusal;
   return (
     <>
       <div className={styles['top']}>

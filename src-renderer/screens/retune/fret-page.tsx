@@ -9,6 +9,7 @@ import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys.ts';
 import { fretAsked, fretRows } from './fret-words.ts';
 import { hintOf, troubleOf } from './trouble.ts';
+import { useRefusal } from './use-refusal.ts';
 import styles from './fret-page.module.css';
 
 type Props = {
@@ -26,6 +27,7 @@ export function FretPage({ overview, present, settings, onLeave }: Props) {
   const { data: status } = useLibrary('library.status', {});
   const now = useStore(fretting, (state) => state.now);
   const trouble = useStore(session, ({ snapshot }) => troubleOf(snapshot)?.sentence ?? hintOf(snapshot));
+  const refusal = useRefusal();
   const [problem, setProblem] = useState<string | null>(null);
   useEffect(() => {
     beginFretting({ overview, present, settings, sound: soundFor(overview, settings, status) }).catch((fault: unknown) =>
@@ -41,7 +43,7 @@ export function FretPage({ overview, present, settings, onLeave }: Props) {
     <div className={styles['page']}>
       <h1>The 12th fret of {overview.instrument.name}</h1>
       <output className={`lead ${styles['asked']}`}>
-        <strong>{problem ?? trouble ?? (now === null ? '' : fretAsked(now))}</strong>
+        <strong>{problem ?? trouble ?? refusal ?? (now === null ? '' : fretAsked(now))}</strong>
       </output>
       <ul className={styles['list']}>
         {rows.map(({ course, number, cents, sentence }) => (

@@ -31,8 +31,14 @@ export function headWords(now: Retuning, course: number): HeadWords {
     to: pitchWords(now.to.pitches[course]),
   };
   return now.advice.course === course
-    ? { ...base, ...commandWords(now, course) }
+    ? { ...base, ...commandWords(now, course), ...otherWords(now, course) }
     : { ...base, plan: now.to.pitches.length > 4 ? shortPlan(now, course) : planWords(now, course) };
+}
+
+/** That another course sounds than the one asked for: whoever turns a peg meanwhile should know. Nothing where a caution or a notice stands. */
+function otherWords({ advice, coach, live, to }: Retuning, course: number): Partial<HeadWords> {
+  if (live?.match.kind !== 'match' || live.match.course === course || coach.paused || advice.action === 'stop') return {};
+  return { amount: `that sounds like course ${courseNumber(live.match.course, to.pitches.length)}`, isNews: true };
 }
 
 type Command = Pick<HeadWords, 'command'> & Partial<HeadWords>;

@@ -19,6 +19,7 @@ import { hintOf, troubleOf } from './trouble.ts';
 import { useBeads } from './use-beads.ts';
 import { useCalm } from './use-calm.ts';
 import { type Steps, useLed } from './use-led.ts';
+import { useRefusal } from './use-refusal.ts';
 import styles from './listen-page.module.css';
 
 /** Led string by string: the course being worked on is large, the others are one quiet line each. */
@@ -161,11 +162,13 @@ function AfterStrum({ outcome, steps }: { readonly outcome: Outcome; readonly st
 /** How far it is, or what keeps it from going on. */
 function Progress() {
   const stopped = useStore(retuning, ({ now }) => now?.coach.stopped ?? null);
+  const doubt = useStore(retuning, ({ now }) => now?.coach.doubt?.sentence ?? null);
   const progress = useCalm(retuning, ({ now }) => (now === null ? null : progressWords(now)), 'progress');
   const trouble = useStore(session, ({ snapshot }) => troubleOf(snapshot)?.sentence ?? null);
   const canRetry = useStore(session, ({ snapshot }) => troubleOf(snapshot)?.canRetry ?? false);
   const hint = useStore(session, ({ snapshot }) => hintOf(snapshot));
-  const urgent = trouble ?? stopped ?? hint;
+  const refusal = useRefusal();
+  const urgent = trouble ?? stopped ?? doubt ?? hint ?? refusal;
   return (
     <>
       <p className={styles['progress']} data-urgent={urgent !== null}>

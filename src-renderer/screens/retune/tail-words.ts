@@ -19,13 +19,14 @@ export function tailWords({ coach, overview, to, live, advice }: Retuning, cours
   const now = pullAt(overview, course, state.string, here);
   const after = pullAt(overview, course, state.string, to.hertz[course]?.[state.string]);
   const isThere = states.every((one) => one.landedAtSeconds !== null && wayOf(one, coach.setup.toleranceCents) === null);
+  const isSame = now.newtons !== null && after.newtons !== null && figure(now.newtons, 1) === figure(after.newtons, 1);
   const margins = [
     after.slackIn === null ? '' : `slack in ${halves(after.slackIn)}`,
     after.breakIn === null ? '' : `break in ${halves(after.breakIn)}`,
   ].filter((part) => part !== '');
   return {
     pull: now.newtons === null ? '' : `${figure(now.newtons, 1)} N`,
-    wanted: after.newtons === null ? '' : `wanted ${figure(after.newtons, 1)} N`,
+    wanted: after.newtons === null || isSame ? '' : `wanted ${figure(after.newtons, 1)} N`,
     ...(advice.course === course ? aimWords(advice, to.pitches[course] ?? [], to.pitches.length) : { aim: '', because: '' }),
     margins: margins.length === 0 ? '' : sentence(margins),
     where: whereWords(state, isThere),

@@ -12,6 +12,7 @@ import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys.ts';
 import { courseText } from '../../ui/words.ts';
 import { hintOf, troubleOf } from './trouble.ts';
+import { useRefusal } from './use-refusal.ts';
 import { type WhichRow, whichRows, whichWords } from './which-words.ts';
 import styles from './which-page.module.css';
 
@@ -22,6 +23,7 @@ export function WhichPage({ overview, tunings, settings }: Props) {
   const navigate = useNavigate();
   const now = useStore(which, (state) => state.now);
   const trouble = useStore(session, ({ snapshot }) => troubleOf(snapshot)?.sentence ?? hintOf(snapshot));
+  const refusal = useRefusal();
   const problem = useListening({ overview, tunings, settings });
   const beIn = useBeIn();
   const words = now === null ? null : whichWords(now, settings.referenceHertz);
@@ -42,7 +44,7 @@ export function WhichPage({ overview, tunings, settings }: Props) {
     <div className={styles['page']}>
       <h1>What is {overview.instrument.name} in?</h1>
       <output className={`lead ${styles['words']}`}>
-        <strong>{trouble ?? problem ?? words?.strong}</strong> {trouble === null ? words?.rest : ''}
+        <strong>{trouble ?? problem ?? refusal ?? words?.strong}</strong> {trouble === null ? words?.rest : ''}
       </output>
       <ul className={styles['list']}>
         {rows.map((row) => (
