@@ -1,7 +1,7 @@
 import { lineOf, mixLine, projectOn, type Amplitude, type Line } from './lines.ts';
 import { createPeakFinder } from './peaks.ts';
 import { mainsPartialOf } from './plausible.ts';
-import { emptyPartial, measurePartial } from './partial.ts';
+import { addPull, emptyPartial, measurePartial, type Partial } from './partial.ts';
 import type { Spectrum } from './spectrum.ts';
 
 const linesAtMost = 40;
@@ -19,10 +19,10 @@ const knownShare = 0.0058;
 const comparedSamples = 480;
 
 /**
- * Tells of each line that may ring on, not taken away, in the main lobe of a partial at `hertz`, for a stretch of so many seconds that ends
- * now: how far beside the partial it is, and its power, in the spectrum's units.
+ * Adds to the error of a partial at `hertz`, measured in a stretch of so many seconds that ends now, what each line does to it that may ring
+ * on in its main lobe and is not taken away.
  */
-export type Remains = (hertz: number, seconds: number, tell: (apartHertz: number, power: number) => void) => void;
+export type Remains = (partial: Partial, hertz: number, seconds: number) => void;
 
 /** `target`: whether it is a partial of the string followed before the pluck. */
 type BackgroundLine = Line & { target: boolean };
@@ -109,13 +109,13 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
     for (let index = from; index < lastEnd; index++) clean[index] = (samples[index] ?? 0) - foretell();
   };
 
-  const remains: Remains = (hertz, seconds, tell) => {
+  const remains: Remains = (partial, hertz, seconds) => {
     for (const line of doubted) {
       const apartHertz = Math.abs((line.radians * rateHertz) / (2 * Math.PI) - hertz);
       if (apartHertz > lobe / seconds) continue;
       const height = Math.hypot(line.real, line.imaginary) * Math.exp(-line.decay * (originBack / rateHertz - seconds / 2));
       // A sinusoid of height 1 has the power (length/4)² under a Hann window.
-      tell(apartHertz, ((height * seconds * rateHertz) / 4) ** 2);
+      addPull(partial, apartHertz, ((height * seconds * rateHertz) / 4) ** 2, seconds);
     }
   };
 

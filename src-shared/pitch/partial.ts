@@ -108,8 +108,9 @@ export const measurePartial = (spectrum: Spectrum, guessHertz: number, into: Par
 };
 
 const setErrors = (partial: Partial, seconds: number) => {
-  const relative = Math.sqrt(partial.rest / (partial.power + 1e-30));
-  partial.sigmaHertz = Math.hypot((frequencyFactor * relative) / seconds, partial.pullHertz);
+  // Not Math.hypot, which is slow: this is done for every pair of partials.
+  const noise = (frequencyFactor / seconds) ** 2 * (partial.rest / (partial.power + 1e-30));
+  partial.sigmaHertz = Math.sqrt(noise + partial.pullHertz ** 2);
   partial.sigmaDriftHertzPerSecond = (driftFactor / frequencyFactor / seconds) * partial.sigmaHertz;
 };
 

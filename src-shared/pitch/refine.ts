@@ -1,5 +1,5 @@
 import type { Remains } from './background.ts';
-import { addLeakage, addPull, emptyPartial, measurePartial, type Partial } from './partial.ts';
+import { addLeakage, emptyPartial, measurePartial, type Partial } from './partial.ts';
 import { fitSeries, leastStrayCents, type Fit, type Stiffness } from './series.ts';
 import type { Spectrum } from './spectrum.ts';
 import type { Strays } from './stray.ts';
@@ -24,7 +24,7 @@ export const createRefiner = (remains: Remains | null) => {
       if (Math.abs(partial.hertz - expected) > 0.4 / spectrum.seconds && !measurePartial(spectrum, partial.hertz, partial)) continue;
       if (partial.ratio < 8 || Math.abs(partial.hertz - expected) > 1.2 / spectrum.seconds || partial.hertz <= 0) continue;
       partial.heard = true;
-      remains?.(expected, spectrum.seconds, (apartHertz, power) => addPull(partial, apartHertz, power, spectrum.seconds));
+      remains?.(partial, expected, spectrum.seconds);
       const sigma = (partial.sigmaHertz / expected) * centsPerRatio + leastStrayCents + 600 * Math.log2(1 + n * n * prior.sigma * 0.5);
       weightSum += 1 / sigma ** 2;
       pull += centsApart(partial.hertz, guessHertz * stiffRatio(n, prior.inharmonicity)) / sigma ** 2;
