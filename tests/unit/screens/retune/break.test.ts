@@ -19,12 +19,16 @@ const settings: Settings = {
   speaks: false,
 };
 
-/** The way of an instrument at home to pitches written for it. */
-function wayOn(overview: Overview, written: string) {
+function pitchesOf(written: string) {
   const parsed = parsePitches(written);
   if ('notAPitch' in parsed) throw new RangeError(written);
+  return parsed;
+}
+
+/** The way of an instrument at home to pitches written for it. */
+function wayOn(overview: Overview, written: string) {
   const home = overview.stringSet.courses.map((course) => [...course.home]);
-  const courses = parsed.map((pitch) => ({ pitches: [pitch], offsetCents: 0 }));
+  const courses = pitchesOf(written).map((pitch) => ({ pitches: [pitch], offsetCents: 0 }));
   const tuning: Tuning = { id: 'x', name: 'High', courses, home, favourite: false, tags: [], notes: '' };
   const way = wayTo({ overview, tunings: [tuning], tuning, settings });
   if (way === null) throw new RangeError('not for this instrument');
@@ -44,7 +48,7 @@ test('no capo is offered with which a string would still come near breaking', ()
 });
 
 test('what becomes of the courses with a capo is said by number', () => {
-  const at = { fret: 2, pitches: [['G4'], ['C4'], ['E4'], ['A4']], moves: [-100, 3, -100, 0] } as const;
+  const at = { fret: 2, pitches: pitchesOf('G4 C4 E4 A4').map((pitch) => [pitch]), moves: [-100, 3, -100, 0] };
   expect(capoWords(at)).toBe('G4 C4 E4 A4 with a capo at the 2nd fret. Courses 4 and 2 loosen, 3 and 1 stay.');
   expect(capoWords({ ...at, moves: [0, 0, 0, 0] })).toContain('Every course stays where it is.');
   expect(capoWords({ ...at, moves: [0, 100, 0, 0] })).toContain('Course 3 tightens, 4, 2 and 1 stay.');
