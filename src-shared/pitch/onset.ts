@@ -1,6 +1,7 @@
 import FFT from 'fft.js';
 
 const windowSize = 256;
+const window = Float64Array.from({ length: windowSize }, (_, index) => 0.5 - 0.5 * Math.cos((2 * Math.PI * (index + 0.5)) / windowSize));
 const hopSeconds = 0.005;
 const backgroundSeconds = 0.15;
 const restSeconds = 0.025;
@@ -32,10 +33,7 @@ export const createOnsetDetector = (rateHertz: number) => {
 
   const hear = (samples: Float64Array, end: number, count: number): number | null => {
     if (count % hop !== 0 || end < windowSize) return null;
-    for (let index = 0; index < windowSize; index++) {
-      const angle = (2 * Math.PI * (index + 0.5)) / windowSize;
-      input[index] = (samples[end - windowSize + index] ?? 0) * (0.5 - 0.5 * Math.cos(angle));
-    }
+    for (let index = 0; index < windowSize; index++) input[index] = (samples[end - windowSize + index] ?? 0) * (window[index] ?? 0);
     fft.realTransform(output, input);
     let novelty = 0;
     hops++;
