@@ -1,4 +1,5 @@
-import { type Axis, shareAlong } from './axis.ts';
+import { shareAlong } from './axis.ts';
+import type { BoardPicture } from './board-picture.ts';
 
 /** A moment of the curve through a string's readings: where it is expected, and the ends of the band. */
 export type CurvePoint = { readonly seconds: number; readonly cents: number; readonly low: number; readonly high: number };
@@ -12,16 +13,9 @@ export type DrawnString = {
 };
 
 /** Everything that is drawn on one course's board. Seconds are those of the axis; cents are from wanted. */
-export type CoursePicture = {
-  readonly axis: Axis;
-  readonly lowestCents: number;
-  readonly highestCents: number;
-  readonly toleranceCents: number;
-  /** Thickness of the string at zero, in px. */
-  readonly stringWidth: number;
+export type CoursePicture = BoardPicture & {
   /** The leading string first: it alone has a band, slips and the hollow mark. */
   readonly strings: readonly DrawnString[];
-  readonly frets: readonly number[];
   readonly ownTurns: readonly number[];
   readonly otherTurns: readonly number[];
   readonly slips: readonly number[];

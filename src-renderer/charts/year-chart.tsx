@@ -1,40 +1,29 @@
 import { useSize } from '../ui/size.ts';
 import { shareAlong } from './axis.ts';
+import { type BoardPicture, shareDown } from './board-picture.ts';
 import styles from './year-chart.module.css';
 
 /** What was heard of a string on one day, in cents from wanted, and the moment of the last of it. */
 export type YearDay = { readonly at: number; readonly lowest: number; readonly highest: number; readonly last: number };
 
-/** A year of one string: every day on which it was heard. Moments are on one clock, whichever it is. */
-export type YearPicture = {
-  readonly from: number;
-  readonly until: number;
-  /** The board reaches so far to either side, in cents. */
-  readonly boundCents: number;
-  readonly toleranceCents: number;
-  /** Thickness of the string at zero, in px. */
-  readonly stringWidth: number;
-  readonly months: readonly number[];
-  /** When the string was changed. */
-  readonly changes: readonly number[];
-  readonly days: readonly YearDay[];
-};
+/** A year of one string: every day on which it was heard, and when it was changed. */
+export type YearPicture = BoardPicture & { readonly changes: readonly number[]; readonly days: readonly YearDay[] };
 
 const dotRadius = 3.5;
 
 /** A year of one string, drawn; it fills its place. The words and the table that say the same stand beside it. */
 export function YearChart({ picture }: { readonly picture: YearPicture }) {
   const [place, { width, height }] = useSize<HTMLDivElement>();
-  const { from, until, boundCents, toleranceCents, stringWidth, months, changes, days } = picture;
-  const x = (at: number): number => shareAlong({ kind: 'linear', from, until }, at) * width;
-  const y = (cents: number): number => (height * (boundCents - Math.max(-boundCents, Math.min(boundCents, cents)))) / (2 * boundCents);
+  const { axis, toleranceCents, stringWidth, frets, changes, days } = picture;
+  const x = (at: number): number => shareAlong(axis, at) * width;
+  const y = (cents: number): number => shareDown(picture, cents) * height;
   const kind = (cents: number): string => (Math.abs(cents) <= toleranceCents ? 'within' : cents < 0 ? 'below' : 'above');
   return (
     <div ref={place} className={styles['place']} aria-hidden="true">
       {width === 0 ? null : (
         <svg width={width} height={height}>
           <rect className={styles['slot']} x={0} y={y(toleranceCents)} width={width} height={y(-toleranceCents) - y(toleranceCents)} />
-          {months.map((at) => (
+          {frets.map((at) => (
             <rect key={at} className={styles['month']} x={Math.round(x(at))} y={0} width={1} height={height} />
           ))}
           <rect className={styles['string']} x={0} y={y(0) - stringWidth / 2} width={width} height={stringWidth} />

@@ -1,8 +1,10 @@
+import { ChartCursor } from '../../charts/chart-cursor.tsx';
 import { CourseChart } from '../../charts/course-chart.tsx';
 import type { CoursePicture } from '../../charts/picture.ts';
 import { courseText } from '../../ui/words.ts';
 import { CourseLabels } from './course-labels.tsx';
 import { startOf } from './course-picture.ts';
+import { readingPoints } from './reading-points.ts';
 import type { Row } from './rows.ts';
 import { summaryOf } from './summary.ts';
 import { meaningOf, shortReason, verdictWords } from './words.ts';
@@ -36,6 +38,7 @@ export function CourseRow({ row, picture, now, toleranceCents, nowWords }: Props
       <figure className={styles['board']}>
         <CourseChart picture={picture} />
         <CourseLabels picture={picture} slips={leading.assessment.slips} start={startOf(leading, picture.axis)} nowWords={nowWords} />
+        <ChartCursor label={`Course ${row.number}, reading by reading`} points={readingPoints(row, picture, now)} />
         <figcaption className="unseen">{summaryOf(row, now)}</figcaption>
       </figure>
       <p className={styles['tail']}>

@@ -1,4 +1,6 @@
 import { shareAlong } from '../../../charts/axis.ts';
+import { shareDown } from '../../../charts/board-picture.ts';
+import { ChartCursor } from '../../../charts/chart-cursor.tsx';
 import { YearChart } from '../../../charts/year-chart.tsx';
 import type { Note } from '#shared/log/index.ts';
 import type { Year } from '../../../stores/year.ts';
@@ -9,6 +11,7 @@ import labelStyles from '../course-labels.module.css';
 import rowStyles from '../course-row.module.css';
 import type { SettleTime } from './settle-times.ts';
 import { boundOf, monthsOf, type YearRow } from './year-rows.ts';
+import { dayPoints } from './day-points.ts';
 import { ageWords, assumedWords, farthestWords, settleWords } from './year-words.ts';
 import styles from './year-board.module.css';
 
@@ -57,11 +60,12 @@ export function YearBoard({ rows, year, notes, times, toleranceCents, now }: Pro
         {rows.map((row) => {
           const time = times?.find(({ course, string }) => course === row.course && string === row.string);
           const picture = {
-            ...axis,
-            boundCents,
+            axis,
+            lowestCents: -boundCents,
+            highestCents: boundCents,
             toleranceCents,
             stringWidth: stringWidth(row.gaugeMillimetres ?? usualGauge),
-            months: months.map(({ at }) => at),
+            frets: months.map(({ at }) => at),
             changes: row.changes.map(({ at }) => at),
             days: row.days,
           };
@@ -84,13 +88,14 @@ export function YearBoard({ rows, year, notes, times, toleranceCents, now }: Pro
                       key={cents}
                       className={`${labelStyles['cents']} ${styles['cents']}`}
                       data-zero={cents === 0}
-                      style={{ top: `${((boundCents - cents) / (2 * boundCents)) * 100}%` }}
+                      style={{ top: `${shareDown(picture, cents) * 100}%` }}
                     >
                       {cents > 0 ? '+' : ''}
                       {figure(cents)}
                     </span>
                   ))}
                 </div>
+                <ChartCursor label={`Course ${row.number}, day by day`} points={dayPoints(row, picture)} />
                 <figcaption className="unseen">
                   Course {row.number} through the year, day by day: how far from wanted it was heard. {farthestWords(row, now)}. The table
                   has every day.
