@@ -2,19 +2,12 @@
 // It never waits and, once its buffers are made, never allocates a large one: when all are out, hops are left out, and the gap in `firstSample` tells.
 import type { CaptureControl, Hop } from './messages.ts';
 import { hopSamples } from './messages.ts';
-
-// The scope of an AudioWorklet, which the DOM library of the compiler does not describe (Web Audio API, §1.32).
-declare const currentFrame: number;
-declare const sampleRate: number;
-declare const registerProcessor: (name: string, processor: new () => AudioWorkletProcessor) => void;
-declare class AudioWorkletProcessor {
-  readonly port: MessagePort;
-}
+import { scope } from './worklet-scope.ts';
 
 /** Two seconds of sound: for so long the worker may be busy with a strum, or the machine with something else. */
-const spareBuffers = Math.ceil((2 * sampleRate) / hopSamples);
+const spareBuffers = Math.ceil((2 * scope.sampleRate) / hopSamples);
 
-class Capture extends AudioWorkletProcessor {
+class Capture extends scope.AudioWorkletProcessor {
   private readonly spare = Array.from({ length: spareBuffers }, () => new Float32Array(hopSamples));
   private samples = this.spare.pop();
   private filled = 0;
@@ -48,8 +41,8 @@ class Capture extends AudioWorkletProcessor {
 
   private send(): void {
     if (this.worker && this.samples) {
-      const firstSample = currentFrame + 128 - hopSamples;
-      const hop: Hop = { firstSample, sampleRateHertz: sampleRate, samples: this.samples, peaks: this.peaks };
+      const firstSample = scope.currentFrame + 128 - hopSamples;
+      const hop: Hop = { firstSample, sampleRateHertz: scope.sampleRate, samples: this.samples, peaks: this.peaks };
       this.worker.postMessage(hop, [this.samples.buffer]);
       this.samples = undefined;
     }
@@ -59,4 +52,4 @@ class Capture extends AudioWorkletProcessor {
   }
 }
 
-registerProcessor('capture', Capture);
+scope.registerProcessor('capture', Capture);

@@ -1,23 +1,14 @@
 // Runs on the audio thread: renders a virtual instrument and does to it what the player's hand on the screen does.
 import { createSounding, type SoundingSetup } from '#shared/simulation/sounding/index.ts';
 import type { Hand } from './virtual-instrument.ts';
+import { scope } from './worklet-scope.ts';
 
-// The scope of an AudioWorklet, which the DOM library of the compiler does not describe (Web Audio API, §1.32).
-declare const sampleRate: number;
-declare const registerProcessor: (
-  name: string,
-  processor: new (options: { readonly processorOptions: Omit<SoundingSetup, 'sampleRateHertz'> }) => AudioWorkletProcessor,
-) => void;
-declare class AudioWorkletProcessor {
-  readonly port: MessagePort;
-}
-
-class SoundingProcessor extends AudioWorkletProcessor {
+class SoundingProcessor extends scope.AudioWorkletProcessor {
   private readonly sounding;
 
   constructor({ processorOptions }: { readonly processorOptions: Omit<SoundingSetup, 'sampleRateHertz'> }) {
     super();
-    this.sounding = createSounding({ ...processorOptions, sampleRateHertz: sampleRate });
+    this.sounding = createSounding({ ...processorOptions, sampleRateHertz: scope.sampleRate });
     this.port.addEventListener('message', ({ data }: MessageEvent<Hand>) => this.act(data));
     this.port.start();
   }
@@ -35,4 +26,4 @@ class SoundingProcessor extends AudioWorkletProcessor {
   }
 }
 
-registerProcessor('sounding', SoundingProcessor);
+scope.registerProcessor('sounding', SoundingProcessor);

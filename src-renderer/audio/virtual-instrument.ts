@@ -37,11 +37,21 @@ export const createVirtualInstrument = (
 
   const make = async () => {
     const context = world.openContext(null);
-    const node = await world.openNode(context, setup);
-    node.connect(context.destination);
-    return { context, node };
+    try {
+      const node = await world.openNode(context, setup);
+      node.connect(context.destination);
+      return { context, node };
+    } catch (error) {
+      // Nobody else holds it: a failure to close has nobody to be told to.
+      context.close().catch(() => {});
+      throw error;
+    }
   };
-  const ready = () => (made ??= make());
+  const ready = () =>
+    (made ??= make().catch((error: unknown) => {
+      made = null;
+      throw error;
+    }));
 
   const open = async () => {
     const { context, node } = await ready();
@@ -57,10 +67,9 @@ export const createVirtualInstrument = (
   };
 
   const openOrSay = () =>
-    open().catch(() => {
-      made = null;
-      listener?.changed({ kind: 'failed', sentence: 'The strings on the screen could not be loaded. Try again.', remedy: 'retry' });
-    });
+    open().catch(() =>
+      listener?.changed({ kind: 'failed', sentence: 'The strings on the screen could not be loaded. Try again.', remedy: 'retry' }),
+    );
 
   return {
     hand: (hand) => {
@@ -69,7 +78,8 @@ export const createVirtualInstrument = (
           if (context.state === 'suspended') await context.resume();
           node.port.postMessage(hand, []);
         })
-        .catch(() => (made = null));
+        // Strings that could not be loaded stay still; the next hand tries again, and whoever listens is told by the source.
+        .catch(() => {});
     },
     source: {
       kind: 'virtual',

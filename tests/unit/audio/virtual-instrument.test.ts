@@ -45,12 +45,24 @@ describe('an instrument on the screen', () => {
     expect([contexts[0]!.state, done.length]).toEqual(['running', 2]);
   });
 
-  test('that could not be loaded says so, and can be tried again', async () => {
-    const { instrument } = onScreen(new Error('no worklet'));
+  test('that could not be loaded says so, keeps no context open, and can be tried again', async () => {
+    const { instrument, contexts } = onScreen(new Error('no worklet'));
     const { listener, states, kinds } = diary();
     await instrument.source.start(listener);
     expect(states[0]).toMatchObject({ kind: 'failed', remedy: 'retry' });
+    expect(contexts.map(({ state }) => state)).toEqual(['closed']);
     await instrument.source.retry();
     expect(kinds()).toEqual(['failed', 'open']);
+    expect(contexts.map(({ state }) => state)).toEqual(['closed', 'running']);
+  });
+
+  test('that a hand could not load is loaded by the next one', async () => {
+    const { instrument, done, contexts } = onScreen(new Error('no worklet'));
+    instrument.hand({ kind: 'strum' });
+    await settled();
+    instrument.hand({ kind: 'damp' });
+    await settled();
+    expect(done).toEqual([{ kind: 'damp' }]);
+    expect(contexts.map(({ state }) => state)).toEqual(['closed', 'running']);
   });
 });
