@@ -37,10 +37,15 @@ const strumRings = { afterSeconds: 1.2, lastSeconds: 1.3 };
 const surestStrumCents = 1.5;
 
 let leave: (() => void) | null = null;
+/** How often a check was begun or ended. */
+let begun = 0;
 
 /** Begins to check an instrument in the tuning that it is in: open strings, in any order. */
 export async function beginCheck({ host, overview: shown, tunings, settings, sound }: Begin): Promise<void> {
+  const mine = (begun += 1);
   const overview = await freshOverview(host, shown);
+  // It was ended, or begun anew, before it was known what the instrument is in.
+  if (mine !== begun) return;
   const { tuning, present } = stateOf(overview, tunings, settings);
   checking.setState({ now: { overview, tuning, check: startCheck(present, tuning.hertz), way: 'plucks', read: [], unclear: [] } });
   leave = onPitch((event) => takePitch(host, settings, event));
@@ -49,6 +54,7 @@ export async function beginCheck({ host, overview: shown, tunings, settings, sou
 
 /** Ends the check and stops listening. */
 export function endCheck(): void {
+  begun += 1;
   leave?.();
   leave = null;
   strumAt = null;

@@ -12,7 +12,8 @@ export type HeardPitch = { readonly hertz: number; readonly sigmaCents: number }
 
 /** The pluck that sounds: since when it stands still, and its frames as sums weighted by 1/σ². */
 export type Steady = {
-  readonly sincePluckSeconds: number | null;
+  /** When it was plucked; null where that was not heard. */
+  readonly pluckedAtSeconds: number | null;
   readonly fromSeconds: number;
   readonly weight: number;
   readonly weightedHertz: number;
@@ -27,7 +28,7 @@ const leastSteadySeconds = 0.45;
 export function hearSteady(before: Steady | null, frame: Frame): { readonly pluck: Steady; readonly pitch: HeardPitch | null } {
   const weight = 1 / Math.max(frame.sigmaCents, 0.01) ** 2;
   const pluck: Steady = {
-    sincePluckSeconds: frame.sincePluckSeconds,
+    pluckedAtSeconds: pluckedAtOf(frame),
     fromSeconds: before?.fromSeconds ?? frame.atSeconds,
     weight: (before?.weight ?? 0) + weight,
     weightedHertz: (before?.weightedHertz ?? 0) + weight * frame.hertz,
@@ -39,6 +40,14 @@ export function hearSteady(before: Steady | null, frame: Frame): { readonly pluc
   return { pluck: { ...pluck, isRead: true }, pitch: { hertz: pluck.weightedHertz / pluck.weight, sigmaCents: pluck.leastSigmaCents } };
 }
 
-/** Whether a frame is of another pluck: the tracker counts from each anew. */
-export const isNewPluck = (before: Steady, { sincePluckSeconds }: Frame): boolean =>
-  sincePluckSeconds !== null && before.sincePluckSeconds !== null && sincePluckSeconds < before.sincePluckSeconds;
+const pluckedAtOf = ({ atSeconds, sincePluckSeconds }: Frame): number | null =>
+  sincePluckSeconds === null ? null : atSeconds - sincePluckSeconds;
+
+/** Plucks told from one another by when they began, in seconds. */
+const samePluckSeconds = 0.06;
+
+/** Whether a frame is of another pluck: one that began later. */
+export function isNewPluck({ pluckedAtSeconds }: Steady, frame: Frame): boolean {
+  const pluckedAt = pluckedAtOf(frame);
+  return pluckedAt !== null && pluckedAtSeconds !== null && pluckedAt > pluckedAtSeconds + samePluckSeconds;
+}

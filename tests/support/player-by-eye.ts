@@ -102,6 +102,7 @@ export async function checkByEye(page: Page): Promise<void> {
     await page.waitForTimeout(1500);
   };
   const count = await courses.count();
+  await main.getByRole('radiogroup', { name: 'How the strings are played' }).waitFor();
   // What was not heard is plucked again: the screen says which courses were.
   for (let tries = 0; tries < 4 * count; tries += 1) {
     const text = await main.innerText();
@@ -113,7 +114,7 @@ export async function checkByEye(page: Page): Promise<void> {
     const [, named] = /Pluck course (\d)\./u.exec(text) ?? [];
     const heard: readonly string[] = /Heard ([\d, and]+)\./u.exec(text)?.[1]?.match(/\d/gu) ?? [];
     const left = Array.from({ length: count }, (_, index) => String(count - index)).filter((course) => !heard.includes(course));
-    await pluck(named ?? left[0] ?? '1');
+    await pluck(named ?? left[tries % left.length] ?? '1');
   }
   throw new Error(`not every course was heard in the check: ${await main.innerText()}`);
 }

@@ -34,6 +34,19 @@ describe('a quick check', () => {
     expect(pluck(first.check, 441.2, 1, 3).readings).toHaveLength(1);
   });
 
+  test('knows another pluck by when it began, however long the gap in the frames', () => {
+    const first = pluck(startCheck(home, home), 441, 0.6, 0);
+    const late = { hertz: 441, sigmaCents: 0.2, steady: true };
+    let check = first.check;
+    let read = 0;
+    for (let since = 0.8; since < 1.5; since += 0.02) {
+      const heard = hearPluck(check, { ...late, atSeconds: 3 + since, sincePluckSeconds: since });
+      check = heard.check;
+      read += heard.reading === null ? 0 : 1;
+    }
+    expect(read).toBe(1);
+  });
+
   test('does not read a pluck that is too short, or that never stands still', () => {
     expect(pluck(startCheck(home, home), 441, 0.3, 0).readings).toEqual([]);
     expect(pluck(startCheck(home, home), 441, 3, 0, false).readings).toEqual([]);
