@@ -45,7 +45,7 @@ export function Frame() {
         </nav>
         <main key={shown} className={styles['screen']}>
           <Notice />
-          <Reminder isListening={isListening} />
+          <Reminder />
           {isReady ? <Outlet /> : null}
         </main>
         <ScreenStrings />

@@ -2,11 +2,12 @@ import { useNavigate } from '@tanstack/react-router';
 import { useStore } from 'zustand';
 import type { Overview } from '#shared/contract/index.ts';
 import { courseNumber } from '#shared/instruments/index.ts';
-import { beginCheck, checking } from '../../stores/checking.ts';
+import { beginCheck } from '../../stores/checking.ts';
 import { useHost } from '../../stores/host.tsx';
 import { useLibrary } from '../../stores/library.ts';
 import { type DueCheck, useDueCheck, useNotification } from '../../stores/reminder.ts';
 import { useSnooze } from '../../stores/remarks.ts';
+import { session } from '../../stores/session.ts';
 import { soundFor } from '../../stores/sound-choice.ts';
 import { Button } from '../../ui/button.tsx';
 import { listed } from '../../ui/words.ts';
@@ -15,12 +16,12 @@ import styles from './reminder.module.css';
 const none: readonly Overview[] = [];
 const laterMilliseconds = 10 * 60_000;
 
-/** One quiet line, wherever the player is, when it is time to listen to a string again; not while it is listened to anyway. */
-export function Reminder({ isListening }: { readonly isListening: boolean }) {
+/** One quiet line, wherever the player is, when it is time to listen to a string again; not while Stillstring listens: nothing is to move then. */
+export function Reminder() {
   const { data: overviews } = useLibrary('overview.read', {});
-  const isChecking = useStore(checking, ({ now }) => now !== null);
+  const isListening = useStore(session, ({ listening }) => listening !== null);
   const due = useDueCheck(overviews ?? none);
-  return due === null || isListening || isChecking ? null : <Line due={due} />;
+  return due === null || isListening ? null : <Line due={due} />;
 }
 
 function Line({ due: { overview, courses, key } }: { readonly due: DueCheck }) {

@@ -46,9 +46,10 @@ function Led({ course, toleranceCents, beads }: LedProps) {
   const then = useCalm(retuning, ({ now }) => (now === null ? '' : thenWords(now)), 'then');
   const trouble = useStore(session, ({ snapshot }) => troubleOf(snapshot)?.sentence ?? hintOf(snapshot));
   const stopped = useStore(retuning, ({ now }) => now?.coach.stopped ?? null);
+  const doubt = useStore(retuning, ({ now }) => now?.coach.doubt?.sentence ?? null);
   const words = useHeadWords(course);
   const refusal = useRefusal();
-  const sentence = trouble ?? stopped ?? refusal;
+  const sentence = trouble ?? stopped ?? doubt ?? refusal;
   return (
     <>
       <div className={styles['top']}>

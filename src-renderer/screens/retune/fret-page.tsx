@@ -55,7 +55,7 @@ export function FretPage({ overview, present, settings, onLeave }: Props) {
         ))}
       </ul>
       <p className="small quiet">
-        A change of pull moves the neck and the strings’ height, so fretted notes shift with it. Within 5 c nobody hears it.
+        A change of pull moves the neck and the strings’ height, so fretted notes shift with it. What stays within 5 c is hardly heard.
       </p>
       <div className={styles['bottom']}>
         <Button look="solid" shortcut="Esc" onPress={onLeave}>

@@ -1,6 +1,6 @@
 import { courseNumber } from '#shared/instruments/index.ts';
 import { checkFrets } from '#shared/hearing/index.ts';
-import { amountWords, figure } from '../../ui/words.ts';
+import { amountWords, centsText } from '../../ui/words.ts';
 import type { Fretting } from '../../stores/fretting.ts';
 
 /** One course of the fret check: what was read, and what it may mean. */
@@ -26,5 +26,4 @@ export function fretRows({ pairs, expected }: Pick<Fretting, 'pairs' | 'expected
     .sort((a, b) => a.course - b.course);
 }
 
-const centsWords = (cents: number, sigmaCents: number): string =>
-  `${figure(Math.abs(cents), sigmaCents < 0.3 ? 1 : 0)} c ${cents < 0 ? 'flat' : 'sharp'}`;
+const centsWords = (cents: number, sigmaCents: number): string => `${centsText(cents, sigmaCents)} ${cents < 0 ? 'flat' : 'sharp'}`;

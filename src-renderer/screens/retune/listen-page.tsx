@@ -178,7 +178,11 @@ function Progress() {
           </>
         )}
       </p>
-      {canRetry ? <Button onPress={() => void session.getState().listening?.retry()}>Try again</Button> : null}
+      {canRetry ? (
+        <div className={styles['retry']}>
+          <Button onPress={() => void session.getState().listening?.retry()}>Try again</Button>
+        </div>
+      ) : null}
     </>
   );
 }

@@ -70,7 +70,7 @@ export function WhichPage({ overview, tunings, settings }: Props) {
           Leave it
         </Button>
         {rows.length < 2 ? null : (
-          <p className={`small faint ${styles['aside']}`}>To plan one is to take the first for where it is now. It can be undone.</p>
+          <p className={`small faint ${styles['aside']}`}>Planning one takes the instrument to be in the first. That can be undone.</p>
         )}
       </div>
     </div>

@@ -39,7 +39,7 @@ describe('the fret check', () => {
     const rows = fretRows(after(392, octave(392, 2), 233.1, octave(233.1, 15)));
     expect(rows.map(({ number, cents }) => [number, cents])).toEqual([
       [2, '2.0 c sharp'],
-      [1, '15.0 c sharp'],
+      [1, '15 c sharp'],
     ]);
     expect(rows[1]?.sentence).toContain('unlike the others');
   });
