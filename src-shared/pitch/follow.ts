@@ -30,8 +30,8 @@ const [shortest, short] = stretches;
  * typical pluck by two cents, with a time constant of 0.15 s.
  */
 const restingDrift = 0.1;
-const glideDrift = 13;
-const glideSeconds = 0.15;
+export const glideDrift = 13;
+export const glideSeconds = 0.15;
 const movingDrift = 45;
 /** Probability that a string at rest begins to move from one measurement to the next. */
 const movingUnasked = 0.004;

@@ -1,5 +1,5 @@
 import type { Remains } from './background.ts';
-import { addLeakage, emptyPartial, measurePartial, type Partial } from './partial.ts';
+import { addLeakage, emptyPartial, measurePartial, setErrors, type Partial } from './partial.ts';
 import { fitSeries, leastStrayCents, type Fit, type Stiffness } from './series.ts';
 import type { Spectrum } from './spectrum.ts';
 import type { Strays } from './stray.ts';
@@ -30,12 +30,15 @@ export const createRefiner = (remains: Remains | null) => {
       pull += centsApart(partial.hertz, guessHertz * stiffRatio(n, prior.inharmonicity)) / sigma ** 2;
       guess = shifted(guessHertz, pull / weightSum);
     }
-    for (let n = 1; n <= count; n++)
+    for (let n = 1; n <= count; n++) {
+      const partial = partials[n];
+      if (!partial?.heard) continue;
       for (let other = Math.max(1, n - 2); other <= Math.min(count, n + 2); other++) {
-        const partial = partials[n];
         const neighbour = partials[other];
-        if (other !== n && partial?.heard && neighbour?.heard) addLeakage(partial, neighbour, spectrum.seconds);
+        if (other !== n && neighbour?.heard) addLeakage(partial, neighbour, spectrum.seconds);
       }
+      setErrors(partial, spectrum.seconds);
+    }
     return fitSeries(partials, count, guess, prior, strays);
   };
 };

@@ -1,14 +1,22 @@
-import type { Estimate } from './follow.ts';
+import { glideDrift, glideSeconds, type Estimate } from './follow.ts';
 import { centsApart, shifted } from './string.ts';
 
-/** How far a resting string wanders, in cents per root second; more while the glide of its pluck dies away. */
-const wanderCents = 0.05;
-const wanderPluckedCents = 1;
-const glideSeconds = 0.25;
+/** How far a resting string may wander, in cents per root second, and how far it usually does; more while the glide of its pluck dies away. */
+const wanderCents = 0.12;
+const usualWanderCents = 0.03;
+const wanderPluckedCents = 4;
+const pluckedSeconds = 0.2;
 /** … and as the partials' straying changes, by so much of it. */
 const strayWander = 2;
 /** So much of the straying (in variance) beats from one stretch to the next, and averages out as noise does. */
 const strayNews = 0.25;
+/** This share of a stretch makes one look. */
+const lookShare = 0.35;
+/**
+ * The errors of overlapping stretches telescope: what one reads too high at its end the next reads too low where it begins. With a memory
+ * of rate a, estimates h of t seconds leave (at)²/((at)² + t²·∫h′²/∫h²) of their variance; for the Hann window that constant is 4π²/3.
+ */
+const telescope = (4 * Math.PI ** 2) / 3;
 /** Beyond this many standard errors from what was held, the string is somewhere else. */
 const limit = 3;
 const limitMoving = 1;
@@ -28,13 +36,15 @@ const heldAtMostSeconds = 0.4;
  */
 export const createRest = () => {
   let rival: { hertz: number; atSeconds: number; sinceSeconds: number } | null = null;
-  let held: { hertz: number; variance: number; atSeconds: number } | null = null;
+  /** `variance` steers the filter; `noise` (variance) and `lag` (cents behind a glide) are what the held value errs by. */
+  let held: { hertz: number; variance: number; noise: number; lag: number; atSeconds: number } | null = null;
 
   /** The estimate with what was known before folded in; null where it has been contradicted for too long to be shown. */
   const settle = (estimate: Estimate, atSeconds: number, sincePluckSeconds: number): Estimate | null => {
+    const byStiffness = estimate.sigmaByStiffnessCents ** 2;
     const measured = estimate.sigmaCents ** 2 + strayNews * estimate.systematicCents ** 2;
     const passed = held === null ? 0 : atSeconds - held.atSeconds;
-    const wander = wanderCents + wanderPluckedCents * Math.exp(-sincePluckSeconds / glideSeconds);
+    const wander = wanderCents + wanderPluckedCents * Math.exp(-sincePluckSeconds / pluckedSeconds);
     const before = held === null ? Infinity : held.variance + (wander ** 2 + (strayWander * estimate.systematicCents) ** 2) * passed;
     const apart = held === null ? 0 : centsApart(estimate.hertz, held.hertz);
     const error = Math.sqrt(before + measured + (estimate.moving > 0.5 ? 0 : estimate.systematicCents ** 2));
@@ -59,19 +69,27 @@ export const createRest = () => {
           steady: false,
         };
       }
-      held = { hertz: estimate.hertz, variance: measured, atSeconds };
+      held = { hertz: estimate.hertz, variance: measured, noise: estimate.sigmaCents ** 2 - byStiffness, lag: 0, atSeconds };
       rival = null;
       return estimate;
     }
     rival = null;
-    // Stretches overlap: of this one only the newest `passed` seconds are news.
-    const news = measured * Math.max(1, estimate.seconds / Math.max(1e-3, passed));
+    // Of this stretch only the newest `passed` seconds are news.
+    const news = measured * Math.max(1, (lookShare * estimate.seconds) / Math.max(1e-3, passed));
+    const gain = before / (before + news);
+    const memory = ((gain * estimate.seconds) / Math.max(1e-3, passed)) ** 2;
     held = {
-      hertz: shifted(held.hertz, (apart * before) / (before + news)),
-      variance: (before * news) / (before + news),
+      hertz: shifted(held.hertz, gain * apart),
+      variance: (1 - gain) * before,
+      noise: Math.max(
+        ((estimate.sigmaCents ** 2 - byStiffness) * memory) / (memory + telescope),
+        (1 - gain) ** 2 * (held.noise + usualWanderCents ** 2 * passed),
+      ),
+      lag: (1 - gain) * (held.lag + glideDrift * Math.exp(-sincePluckSeconds / glideSeconds) * passed),
       atSeconds,
     };
-    return held.variance < measured ? { ...estimate, hertz: held.hertz, sigmaCents: Math.sqrt(held.variance) } : estimate;
+    const sigmaCents = Math.sqrt(held.noise + held.lag ** 2 + byStiffness);
+    return sigmaCents < estimate.sigmaCents ? { ...estimate, hertz: held.hertz, sigmaCents } : estimate;
   };
 
   return {

@@ -12,6 +12,8 @@ export const unknownStiffness: Stiffness = { inharmonicity: 1.5e-4, sigma: 2.5e-
 export type Fit = {
   hertz: number;
   sigmaCents: number;
+  /** The part of it that comes from B, which one stretch after the other shares. */
+  sigmaByStiffnessCents: number;
   driftCentsPerSecond: number;
   sigmaDrift: number;
   stiffness: Stiffness;
@@ -51,11 +53,16 @@ const strayTogether = 2;
 const doubtFrom = 1.3;
 const doubtStrongFrom = 2.5;
 
-const ownVariance = (partial: Partial): number => ((partial.sigmaHertz / partial.hertz) * centsPerRatio) ** 2 + 1e-6;
+/** The arithmetic itself is no better than so many cents. */
+const leastOwnCents = 1e-4;
+const ownVariance = (partial: Partial): number => ((partial.sigmaHertz / partial.hertz) * centsPerRatio) ** 2 + leastOwnCents ** 2;
 
 /** Cents by which B moves partial n against the first, per unit of B. */
 const slopeOf = (n: number, inharmonicity: number): number =>
   (centsPerRatio / 2) * ((n * n) / (1 + inharmonicity * n * n) - 1 / (1 + inharmonicity));
+
+/** Least error of a partial's drift, in cents per second. */
+const leastDriftError = 3e-3;
 
 /** A remembered B is another string's where the partials scatter (variance) less than this share as much with a B of their own, … */
 const anotherAtMost = 0.1;
@@ -180,6 +187,9 @@ export const fitSeries = (
   const before = isAnother ? unknownStiffness : prior;
   let most = 0;
   for (let n = 1; n <= count; n++) if (partials[n]?.heard) most = Math.max(most, n * n * (partials[n]?.power ?? 0));
+  const inflation = Math.max(1, chiSquare / Math.max(1, effective - 1));
+  // What was known before is not doubted because the partials disagree now.
+  const varianceStiffness = 1 / (1 / before.sigma ** 2 + stiffnessHeard / inflation);
   let weights = 0;
   let weightSquares = 0;
   let noise = 0;
@@ -194,12 +204,15 @@ export const fitSeries = (
       const error = centsApart(partial.hertz, base * stiffRatio(n, inharmonicity));
       const doubt =
         round === 0 ? partial.weight * (variance + stray) : Math.min(1, doubtStrongFrom / Math.abs(error / Math.sqrt(variance + stray)));
-      const weight = doubt / (variance + stray / Math.max(weakestShare, (n * n * partial.power) / most));
+      const slope = slopeOf(n, inharmonicity);
+      const share = Math.max(weakestShare, (n * n * partial.power) / most);
+      // A high partial tells of the first only as well as B is known.
+      const weight = doubt / (variance + slope ** 2 * varianceStiffness + stray / share);
       weights += weight;
       weightSquares += weight * weight;
       noise += weight * weight * variance;
       pull += weight * error;
-      slopes += weight * slopeOf(n, inharmonicity);
+      slopes += weight * slope;
     }
     base = shifted(base, pull / weights);
   }
@@ -215,7 +228,7 @@ export const fitSeries = (
     const partial = partials[n];
     if (partial === undefined || !partial.heard) continue;
     const share = partial.weight * (ownVariance(partial) + stray + (n === 1 ? 0 : leastStrayCents ** 2));
-    const variance = ((partial.sigmaDriftHertzPerSecond / partial.hertz) * centsPerRatio) ** 2 + 0.01;
+    const variance = ((partial.sigmaDriftHertzPerSecond / partial.hertz) * centsPerRatio) ** 2 + leastDriftError ** 2;
     drift += (share * (partial.driftHertzPerSecond / partial.hertz) * centsPerRatio) / variance;
     driftWeight += share / variance;
     power += partial.power;
@@ -223,12 +236,10 @@ export const fitSeries = (
     ratio = Math.max(ratio, partial.ratio);
     carried += share > 0.3 ? 1 : 0;
   }
-  const inflation = Math.max(1, chiSquare / Math.max(1, effective - 1));
-  // What was known before is not doubted because the partials disagree now.
-  const varianceStiffness = 1 / (1 / before.sigma ** 2 + stiffnessHeard / inflation);
   return {
     hertz: base,
     sigmaCents: Math.sqrt((inflation * noise) / weights ** 2 + (slopes / weights) ** 2 * varianceStiffness),
+    sigmaByStiffnessCents: Math.abs(slopes / weights) * Math.sqrt(varianceStiffness),
     driftCentsPerSecond: drift / driftWeight,
     sigmaDrift: Math.sqrt(inflation / driftWeight),
     stiffness: { inharmonicity, sigma: Math.sqrt(varianceStiffness) },

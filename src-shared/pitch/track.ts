@@ -34,7 +34,7 @@ const openingSeconds = 0.2;
 /** How often the strings of a double course are looked for. */
 const twinSeconds = 0.25;
 /** An error is never nothing. */
-const leastSigmaCents = 0.001;
+const leastSigmaCents = 0.0002;
 
 /** See index.ts. */
 export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRateHertz: number; hint?: Hint | null }): PitchTracker => {
