@@ -1,52 +1,30 @@
-import type { CreepLaw } from './creep.ts';
-import { assumedRate, type CreepRate } from './prior.ts';
+import { listedLaws, type ListedLaw } from './laws.ts';
+import type { NormalVector } from './linear.ts';
+import { assumedRate } from './prior.ts';
 import type { StringFacts } from './types.ts';
 
 // What is held possible before anything is heard. The shares are ASSUMED; the evidence of the readings soon outweighs them.
 
-/** How likely a law is for this string, and the rate under that law. */
+/** How likely a law is for this string, and how it creeps under that law. */
 export interface LawBelief {
-  readonly law: CreepLaw;
+  readonly listed: ListedLaw;
   readonly logWeight: number;
-  readonly rate: CreepRate;
-  /** Degrees of freedom of the rate's spread: few where it is only assumed, as some strings creep several times as much. */
-  readonly rateFreedom: number;
-  /** By which share more than on average it creeps when raised, and less when lowered: the rates are rate·(1 ± skew). */
-  readonly skew: { readonly mean: number; readonly variance: number };
+  /**
+   * Jointly, in cents per decade and semitone raised: the rate; its skew (it creeps by that more when raised and less when lowered); and the
+   * departure from the listed law towards its second neighbour.
+   */
+  readonly creep: NormalVector;
+  /** Degrees of freedom of that spread: few where it is only assumed, as some strings creep several times as much. */
+  readonly freedom: number;
 }
 
-/** What is known of a string: the laws it may follow, each with its rate. */
+/** What is known of a string: the laws it may follow, each with its creep. */
 export interface StringKnowledge {
   readonly string: StringFacts;
   readonly laws: readonly LawBelief[];
   /** How many earlier retunes this rests on. */
   readonly retunes: number;
 }
-
-const bending = (onsetMinutes: number, bend: number, share: number) => ({ law: { onsetSeconds: onsetMinutes * 60, bend }, share });
-const twoStage = (fastMinutes: number, slowMinutes: number, fastShare: number, share: number) => ({
-  law: { fastSeconds: fastMinutes * 60, slowSeconds: slowMinutes * 60, fastShare },
-  share,
-});
-
-const lawShares: readonly { readonly law: CreepLaw; readonly share: number }[] = [
-  bending(0.1, 0, 1),
-  bending(0.3, 0, 2),
-  bending(1, 0, 3),
-  bending(3, 0, 2),
-  bending(10, 0, 1),
-  bending(0.1, 0.2, 2),
-  bending(1, 0.2, 1),
-  bending(0.1, 0.4, 1),
-  bending(3, 0.4, 0.5),
-  bending(0.3, -0.3, 1),
-  bending(2, -0.5, 1.5),
-  bending(10, -0.5, 1),
-  bending(10, -1, 1),
-  bending(30, -1, 1),
-  bending(60, -2, 0.5),
-  ...[1, 3].flatMap((fast) => [30, 100, 250].flatMap((slow) => [0.35, 0.65].map((fastShare) => twoStage(fast, slow, fastShare, 0.35)))),
-];
 
 /** How far off the sigma of readings may be: the true spread over the claimed one, with its share. */
 export interface SigmaFactor {
@@ -75,23 +53,35 @@ export const driftSpreads = [
 ] as const;
 
 /** Some of a stretch never comes back (plastic stretch: Lynch-Aird and Woodhouse 2025), so a lowered string recovers a little less. Sizes ASSUMED. */
-const assumedSkew = { mean: 0.04, variance: 0.07 ** 2 } as const;
+const skewShare = 0.04;
+const skewDeviation = 0.07;
+/** Departures: about evenly as far as to the neighbours on either side. */
+const departureDeviation = 0.7;
 
-const assumedFreedom = 3;
+/** Of the spread of a creep that is only assumed. */
+export const assumedFreedom = 3;
 
 /** What is assumed of a string before its first reading. */
 export function assumedKnowledge(string: StringFacts): StringKnowledge {
-  const total = lawShares.reduce((sum, { share }) => sum + share, 0);
-  const rate = assumedRate(string);
+  const { mean, variance } = assumedRate(string);
+  const skewVariance = skewShare ** 2 * variance + (skewDeviation * mean) ** 2;
+  const creep: NormalVector = {
+    mean: Float64Array.of(mean, skewShare * mean, 0),
+    covariance: Float64Array.of(
+      variance,
+      skewShare * variance,
+      0,
+      skewShare * variance,
+      skewVariance,
+      0,
+      0,
+      0,
+      (departureDeviation * mean) ** 2,
+    ),
+  };
   return {
     string,
     retunes: 0,
-    laws: lawShares.map(({ law, share }) => ({
-      law,
-      logWeight: Math.log(share / total),
-      rate,
-      rateFreedom: assumedFreedom,
-      skew: assumedSkew,
-    })),
+    laws: listedLaws.map((listed) => ({ listed, logWeight: Math.log(listed.share), creep, freedom: assumedFreedom })),
   };
 }

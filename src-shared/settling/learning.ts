@@ -1,19 +1,21 @@
-import { strainsOf } from './creep.ts';
-import { assumedKnowledge, type StringKnowledge } from './hypotheses.ts';
+import { putOnSeconds, strainsOf } from './creep.ts';
+import { assumedFreedom, assumedKnowledge, type StringKnowledge } from './hypotheses.ts';
 import { stretchesOf } from './layout.ts';
-import { column, fitSession, logSum, type Candidate, type Session } from './posterior.ts';
-import type { CreepRate } from './prior.ts';
+import { fitSession, logSum, type Session } from './posterior.ts';
 import { findSlips } from './slips.ts';
 import { thin } from './thin.ts';
 import { sittings } from './weather.ts';
 import type { Move, RetuneLog, Slip, StringFacts } from './types.ts';
+import { mixedVector, scaledBy, whitened } from './whitened.ts';
 
 // What a string's earlier retunes teach: each one's posterior is the next one's prior, loosened a little in between.
 
 const rememberedRetunes = 8;
 const keeping = { newest: 4, groups: 10 };
 /** How much the rate differs from one retune of a string to the next, as a share of it (assumed). */
-const retuneDeviation = 0.1;
+const retuneDeviation = 0.05;
+/** How much it differs from one string to the next in the same place (assumed). */
+const stringDeviation = 0.4;
 /** Of the spread of a rate that was learned: nearly normal. */
 const learnedFreedom = 20;
 /** Evidence about the law is counted at this share, as no law of the list is the true one. */
@@ -34,16 +36,31 @@ export function learnString(asked: {
   const { string, past, nowSeconds } = asked;
   const recent = past.slice(-rememberedRetunes);
   const moves = recent.flatMap((retune) => retune.moves);
-  return recent.reduce<Lesson>(
-    ({ knowledge, slips }, retune) => {
-      const session = pastSession(retune, moves, string, nowSeconds);
-      if (session === null) return { knowledge, slips: [...slips, []] };
-      const found = findSlips(session, knowledge);
-      return { knowledge: learnFrom(knowledge, found.session), slips: [...slips, found.slips] };
-    },
-    { knowledge: assumedKnowledge(string), slips: [] },
-  );
+  const learnMore = ({ knowledge, slips }: Lesson, retune: RetuneLog): Lesson => {
+    const session = pastSession(retune, moves, string, nowSeconds);
+    if (session === null) return { knowledge, slips: [...slips, []] };
+    const found = findSlips(session, knowledge);
+    return { knowledge: learnFrom(knowledge, found.session), slips: [...slips, found.slips] };
+  };
+  const putOn = putOnSeconds(string, nowSeconds);
+  const beganAt = ({ moves, readings }: RetuneLog) => moves[0]?.atSeconds ?? readings[0]?.atSeconds ?? nowSeconds;
+  const own = recent.filter((retune) => beganAt(retune) >= putOn);
+  const ofEarlierString = recent.slice(0, recent.length - own.length);
+  const before = ofEarlierString.reduce(learnMore, { knowledge: assumedKnowledge(string), slips: [] });
+  const begun = ofEarlierString.length === 0 ? before : { ...before, knowledge: asOfAnother(before.knowledge) };
+  return own.reduce(learnMore, begun);
 }
+
+/** What a string's forerunner in the same place taught, loosened: it is another string, if of the same kind. */
+const asOfAnother = (knowledge: StringKnowledge): StringKnowledge => ({
+  ...knowledge,
+  retunes: 0,
+  laws: knowledge.laws.map((belief) => ({
+    ...belief,
+    creep: scaledBy(belief.creep, stringDeviation),
+    freedom: assumedFreedom,
+  })),
+});
 
 function pastSession(retune: RetuneLog, moves: readonly Move[], string: StringFacts, nowSeconds: number): Session | null {
   const last = retune.readings.at(-1);
@@ -67,33 +84,21 @@ function pastSession(retune: RetuneLog, moves: readonly Move[], string: StringFa
   };
 }
 
-/** Mean and variance of one unknown over the candidates of a law, which have `share` of the weight. */
-function marginal(candidates: readonly Candidate[], share: number, at: number): CreepRate {
-  const mean = candidates.reduce((sum, c) => sum + (c.weight / share) * (c.belief.mean[at] ?? 0), 0);
-  const variance = candidates.reduce((sum, { weight, belief }) => {
-    const within = belief.covariance[at * (belief.mean.length + 1)] ?? 0;
-    return sum + (weight / share) * (within + ((belief.mean[at] ?? 0) - mean) ** 2);
-  }, 0);
-  return { mean, variance };
-}
-
 /** The knowledge after one session. */
 function learnFrom(knowledge: StringKnowledge, session: Session): StringKnowledge {
   const candidates = fitSession(session, knowledge.laws);
   const laws = knowledge.laws.map((belief, index) => {
     const own = candidates.filter(({ lawIndex }) => lawIndex === index);
     const share = own.reduce((sum, { weight }) => sum + weight, 0) || 1e-12;
-    const rate = marginal(own, share, column.rate);
-    const skew = marginal(own, share, column.skew);
     const told = logSum(own.map(({ logEvidence }) => logEvidence)) - belief.logWeight;
     const logWeight = belief.logWeight + lawTrust * told;
-    if (!(share > 1e-9) || !(Math.abs(rate.mean) > 0)) return { ...belief, logWeight };
+    if (!(share > 1e-9)) return { ...belief, logWeight };
+    const mixture = own.map((candidate) => ({ ...candidate, weight: candidate.weight / share }));
     return {
       ...belief,
       logWeight,
-      rate: { mean: rate.mean, variance: rate.variance + (retuneDeviation * rate.mean) ** 2 },
-      rateFreedom: learnedFreedom,
-      skew: { mean: skew.mean / rate.mean, variance: skew.variance / rate.mean ** 2 },
+      creep: scaledBy(mixedVector(whitened(belief.creep), mixture), retuneDeviation),
+      freedom: learnedFreedom,
     };
   });
   const total = logSum(laws.map(({ logWeight }) => logWeight));

@@ -1,10 +1,13 @@
 // Linear models with a normal prior: generalised ridge regression.
 
-/** A normal belief about the coefficients: mean, and covariance row after row. */
-export interface Belief {
+/** Numbers believed jointly normal: their means, and their covariance row after row. */
+export interface NormalVector {
   readonly mean: Float64Array;
   readonly covariance: Float64Array;
 }
+
+/** A normal belief about the coefficients. */
+export type Belief = NormalVector;
 
 /** The scalar product of two rows of one length. */
 export function dot(a: Float64Array, b: Float64Array): number {

@@ -9,7 +9,7 @@ import { withWeather } from './weather.ts';
 /** Against the likeliest. */
 const negligibleWeight = 0.01;
 /** No law of the list is the string's own: a forecast movement is uncertain by at least this share of itself (measured on the bench). */
-const lawErrorShare = 0.12;
+const lawErrorShare = 0.08;
 
 /** A fitted session, asked about moments. Moments before the present stretch are answered as if the stretch had already begun. */
 export interface Outlook {

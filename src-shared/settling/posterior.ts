@@ -1,10 +1,12 @@
-import { growthOf, superposed, type Strain } from './creep.ts';
+import { growthOf, type Strain } from './creep.ts';
 import { driftSpreads, sigmaFactors, type DriftSpread, type LawBelief, type SigmaFactor } from './hypotheses.ts';
 import { firstDoubts } from './doubts.ts';
 import { movementHeard, smallestSigmaCents, type Step, type Stretch } from './layout.ts';
+import { departureOf } from './laws.ts';
 import { covarianceOf, dot, varianceOf, type Belief } from './linear.ts';
 import { robustFit } from './robust.ts';
 import { driftHours } from './weather.ts';
+import { onUnits, whitened } from './whitened.ts';
 
 // Every hypothesis (law of creep × trust in sigma × drift of other causes) fitted to one session, weighted by its evidence.
 
@@ -31,13 +33,11 @@ export interface Candidate {
   readonly rowAt: (atSeconds: number) => Float64Array;
 }
 
-/** Where the unknowns stand in a row: the creep rate, its skew, the drift, then a level for each stretch, then the steps. */
+/** Where the unknowns stand in a row: three of creep (unit normals, see `whitened`), the drift, then a level for each stretch, then the steps. */
 export const column = {
-  rate: 0,
-  skew: 1,
-  drift: 2,
-  level: (stretch: number) => 3 + stretch,
-  step: ({ stretches }: Pick<Session, 'stretches'>, step: number) => 3 + stretches.length + step,
+  drift: 3,
+  level: (stretch: number) => 4 + stretch,
+  step: ({ stretches }: Pick<Session, 'stretches'>, step: number) => 4 + stretches.length + step,
 } as const;
 
 /** Fits every hypothesis of the listed laws; weights sum to 1. Laws far behind in a first round are left at that. */
@@ -49,7 +49,6 @@ export function fitSession(
 ): readonly Candidate[] {
   const { stretches, steps, strains, common, nowSeconds } = session;
   const width = column.step(session, steps.length);
-  const sizes = strains.map((strain) => ({ ...strain, semitones: Math.abs(strain.semitones) }));
   const readings = stretches.flatMap((stretch) => stretch.readings);
   const cents = Float64Array.from(readings, (reading) => reading.cents);
   const trusts = readings.length === 0 ? unread : sigmas;
@@ -67,18 +66,18 @@ export function fitSession(
   const hoursAt = (atSeconds: number) => driftHours(Math.max(atSeconds, sittingSince) - nowSeconds);
   let start: Float64Array = Float64Array.from(stretches.flatMap(firstDoubts));
 
-  const trials = laws.map(({ law, logWeight, rate, rateFreedom, skew }, lawIndex) => {
-    const growth = growthOf(law);
-    const creep = (atSeconds: number) => superposed(growth, strains, atSeconds);
-    const skewed = (atSeconds: number) => superposed(growth, sizes, atSeconds);
-    const anchors = stretches.map(({ anchorSeconds: at }) => ({ creep: creep(at), skewed: skewed(at), hours: hoursAt(at) }));
+  const trials = laws.map(({ listed, logWeight, creep, freedom }, lawIndex) => {
+    const [growth, departure] = [growthOf(listed.law), departureOf(listed)];
+    const units = whitened(creep);
+    const causesAt = (atSeconds: number) => creepCauses(growth, departure, strains, atSeconds);
+    const anchors = stretches.map(({ anchorSeconds: at }) => ({ causes: causesAt(at), hours: hoursAt(at) }));
     const rowOn = (at: number) => {
       const anchorSeconds = stretches[at]?.anchorSeconds ?? 0;
-      const anchor = anchors[at] ?? { creep: 0, skewed: 0, hours: 0 };
+      const anchor = anchors[at] ?? { causes: [0, 0, 0], hours: 0 };
       return (atSeconds: number): Float64Array => {
         const row = new Float64Array(width);
-        row[column.rate] = creep(atSeconds) - anchor.creep;
-        row[column.skew] = skewed(atSeconds) - anchor.skewed;
+        const causes = causesAt(atSeconds).map((cause, index) => cause - (anchor.causes[index] ?? 0));
+        row.set(onUnits(units, causes));
         row[column.drift] = hoursAt(atSeconds) - anchor.hours;
         row[column.level(at)] = 1;
         for (const [index, step] of steps.entries())
@@ -88,21 +87,15 @@ export function fitSession(
     };
     const rows = stretches.flatMap((stretch, at) => stretch.readings.map(({ atSeconds }) => rowOn(at)(atSeconds)));
     const rowAt = rowOn(stretches.length - 1);
-    const means = [
-      rate.mean,
-      skew.mean * rate.mean,
-      common.centsPerHour,
-      ...stretches.map((one) => one.levelCents),
-      ...steps.map((one) => one.meanCents),
-    ];
+    const means = [...units.centre, common.centsPerHour, ...stretches.map((one) => one.levelCents), ...steps.map((one) => one.meanCents)];
     const spreads = [...stretches.map((one) => one.levelSpreadCents ** 2), ...steps.map((one) => one.spreadCents ** 2)];
     const fit = (sigma: SigmaFactor, drift: DriftSpread): Omit<Candidate, 'weight'> => {
-      const variances = [rate.variance, skew.variance * rate.mean ** 2, drift.centsPerHour ** 2 + common.variance, ...spreads];
+      const variances = [1, 1, 1, drift.centsPerHour ** 2 + common.variance, ...spreads];
       const prior = { means: Float64Array.from(means), variances: Float64Array.from(variances) };
       const { belief, logEvidence, doubts } = robustFit(
         prior,
         { rows, cents, sigmas: claimed, doubts: start },
-        { sigmaFactor: sigma.factor, rateFreedom },
+        { sigmaFactor: sigma.factor, freedom },
       );
       start = doubts;
       const log = logEvidence + logWeight + Math.log(sigma.share * drift.share);
@@ -119,11 +112,29 @@ export function fitSession(
   return fitted.map((candidate) => ({ ...candidate, weight: Math.exp(candidate.logEvidence - total) }));
 }
 
+/** What a unit of rate, of skew and of departure has come to at a moment: every move adds its own, by superposition. */
+function creepCauses(
+  growth: (seconds: number) => number,
+  departure: (seconds: number) => number,
+  strains: readonly Strain[],
+  atSeconds: number,
+): readonly number[] {
+  let [rate, skew, departed] = [0, 0, 0];
+  for (const { atSeconds: movedAt, semitones } of strains) {
+    if (atSeconds <= movedAt) continue;
+    const grown = growth(atSeconds - movedAt);
+    rate += semitones * grown;
+    skew += Math.abs(semitones) * grown;
+    departed += semitones * departure(atSeconds - movedAt);
+  }
+  return [rate, skew, departed];
+}
+
 const farBehind = 5.5;
 /** Where nothing was read, no trust in readings matters. */
 const unread: readonly SigmaFactor[] = [{ factor: 1, share: 1 }];
 /** How far a string's own law departs from the nearest listed one, as a share of the movement (measured on the bench). */
-const lawErrorShare = 0.012;
+const lawErrorShare = 0.02;
 
 /** log Σ exp, without overflow. */
 export function logSum(logs: readonly number[]): number {

@@ -28,8 +28,7 @@ export function assumedRate(string: StringFacts): CreepRate {
 }
 
 /**
- * How much more a move counts on a new string: 4 under three days of age, else 1 (assumed). Unknown age counts as old.
+ * How much more a move counts on a new string: 4 under three days of age, else 1 (assumed). An unknown day is infinitely long ago.
  * `youth(1)` → 4.
  */
-export const youth = (daysSinceChange: number | null): number =>
-  daysSinceChange !== null && daysSinceChange < youngDays ? youngFactor : 1;
+export const youth = (daysSinceChange: number): number => (daysSinceChange < youngDays ? youngFactor : 1);

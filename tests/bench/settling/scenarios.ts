@@ -89,16 +89,19 @@ export function drawScenario(random: Random, kind: Kind, law: LawKind | undefine
   const epoch = random.between(0, 2e9);
   const young = kind === 'new string';
   const tuned = epoch + 60 * day;
-  const strungAtSeconds = young ? tuned - random.between(0.1, 2.8) * day : null;
-  const string = drawString(random, { ...facts(random), daysSinceChange: young ? 0 : random.between(10, 200) }, law, options.spread);
-
-  const noise = { ...drawNoise(random, kind), ...options.noise };
   const before = options.retunesBefore ?? 0;
-  const wanted = random.pick([-1, 1]) * random.pick([100, 100, 200, 200, 200, 300, 400]);
-  const gap = (young ? random.between(0.05, 0.2) : random.between(0.5, 6)) * day;
-  const lastGap = kind === 'out and back' ? random.betweenLog(20, 240) * minute : gap;
   // retunes alternate: out, home, out …; the last one goes by `wanted`
   const earlier = kind === 'out and back' ? Math.max(1, before) : before;
+  const youngAge = random.between(0.1, 2.8) * day;
+  const gap = young ? Math.min(random.between(0.05, 0.2) * day, (0.9 * youngAge) / Math.max(1, earlier)) : random.between(0.5, 6) * day;
+  const lastGap = kind === 'out and back' ? random.betweenLog(20, 240) * minute : gap;
+  // its past is its own: the string is older than its first retune
+  const strungAtSeconds = young ? tuned - youngAge : null;
+  const daysSinceChange = young ? 0 : random.between(10, 200) + (earlier * gap) / day;
+  const string = drawString(random, { ...facts(random), daysSinceChange }, law, options.spread);
+
+  const noise = { ...drawNoise(random, kind), ...options.noise };
+  const wanted = random.pick([-1, 1]) * random.pick([100, 100, 200, 200, 200, 300, 400]);
   const times = Array.from({ length: earlier + 1 }, (_, index) =>
     index === earlier ? tuned : tuned - lastGap - (earlier - 1 - index) * gap,
   );

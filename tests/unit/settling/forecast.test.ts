@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { seededRandom } from '#shared/simulation/strings/index.ts';
 import { expectedDriftCents, expectedSettleSeconds, learnString, type RetuneLog } from '#shared/settling/index.ts';
 import { creeping, judge, logWith, nylon, policy, readAlong, usualMoments } from './log.ts';
 
@@ -63,6 +64,7 @@ const retune = (from: number, cents: number, rate: number): RetuneLog => ({
     (seconds) => creeping(rate * Math.sign(cents))(seconds - from),
     0.4,
     usualMoments.map((at) => from + at),
+    seededRandom(from),
   ),
 });
 
