@@ -12,7 +12,7 @@ import { useKeys } from '../../ui/keys.ts';
 import { clockTime } from '../../ui/time.ts';
 import { count, courseText } from '../../ui/words.ts';
 import { asSeen } from '../stack.ts';
-import { againWords, bigChangeCents, expectWords, reachedWords } from './done-words.ts';
+import { againWords, bigChangeCents, doneTitle, expectWords, leftCourses, reachedWords } from './done-words.ts';
 import { FretPage } from './fret-page.tsx';
 import { NewStrings } from './new-strings.tsx';
 import styles from './done-page.module.css';
@@ -52,17 +52,18 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
   }
   const finished = now.finishedAt / 1000;
   const minutes = Math.max(1, Math.round((now.finishedAt - now.startedAt) / 60_000));
+  const left = leftCourses(now.coach.strings);
   const isBig = now.coach.strings.some(({ moves }) => moves.some(({ cents }) => Math.abs(cents) >= bigChangeCents));
   return (
     <div className={styles['page']}>
       <h1 ref={title} tabIndex={-1}>
-        {now.overview.instrument.name} is in {now.to.name}
+        {doneTitle(now.overview.instrument.name, now.to.name, left, now.to.pitches.length)}
       </h1>
       <p className="lead quiet">
         {count(minutes, 'minute')}, done at {clockTime(now.finishedAt)}.{' '}
         <span className={styles['again']}>
           {againWords(
-            (verdicts ?? []).map(({ assessment }) => assessment),
+            (verdicts ?? []).flatMap(({ course, assessment }) => (left.includes(course) ? [] : [assessment])),
             finished,
           )}
         </span>
@@ -70,7 +71,7 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
       <ul className={styles['list']}>
         {asSeen([...now.to.pitches.entries()], now.overview.instrument).map(([course, pitches]) => {
           const last = now.reached.findLast((reading) => reading.course === course);
-          const assessment = verdicts?.find((one) => one.course === course)?.assessment;
+          const assessment = left.includes(course) ? undefined : verdicts?.find((one) => one.course === course)?.assessment;
           return (
             <li key={course} className={styles['row']}>
               <span className={`pitch ${styles['number']}`}>{courseNumber(course, now.to.pitches.length)}</span>

@@ -11,7 +11,7 @@ import { pitchWords, wayOf } from './sentences.ts';
 export const noTail = { pull: '', wanted: '', aim: '', because: '', margins: '', where: '', isThere: false, pair: '', other: '' };
 
 /** The figures on the body of a course line: what it carries now and when wanted, where its aim lies and why, where it is. */
-export function tailWords({ coach, overview, to, live, advice }: Retuning, course: number): typeof noTail {
+export function tailWords({ coach, overview, to, live, advice, renewed }: Retuning, course: number): typeof noTail {
   const states = coach.strings.filter((one) => one.course === course);
   const state = states.find((one) => one.string === (advice.course === course ? advice.string : 0)) ?? states[0];
   if (state === undefined) return noTail;
@@ -20,6 +20,7 @@ export function tailWords({ coach, overview, to, live, advice }: Retuning, cours
   const after = pullAt(overview, course, state.string, to.hertz[course]?.[state.string]);
   const isThere = states.every((one) => one.landedAtSeconds !== null && wayOf(one, coach.setup.toleranceCents) === null);
   const isSame = now.newtons !== null && after.newtons !== null && figure(now.newtons, 1) === figure(after.newtons, 1);
+  const isNew = renewed.some((one) => one.course === course && one.string === state.string);
   const margins = [
     after.slackIn === null ? '' : `slack in ${halves(after.slackIn)}`,
     after.breakIn === null ? '' : `break in ${halves(after.breakIn)}`,
@@ -28,7 +29,7 @@ export function tailWords({ coach, overview, to, live, advice }: Retuning, cours
     pull: now.newtons === null ? '' : `${figure(now.newtons, 1)} N`,
     wanted: after.newtons === null || isSame ? '' : `wanted ${figure(after.newtons, 1)} N`,
     ...(advice.course === course ? aimWords(advice, to.pitches[course] ?? [], to.pitches.length) : { aim: '', because: '' }),
-    margins: margins.length === 0 ? '' : sentence(margins),
+    margins: [isNew ? 'Taken for a new string.' : '', margins.length === 0 ? '' : sentence(margins)].join(' ').trim(),
     where: whereWords(state, isThere),
     isThere,
     ...pairOf(states, advice.course === course ? advice.string : null, overview.instrument),

@@ -31,3 +31,9 @@ test('a course that pulls what it should has its pull named once', () => {
   expect(tailWords(wrenLed(), 0)).toMatchObject({ pull: expect.stringMatching(/^\d+\.\d N$/u), wanted: '' });
   expect(tailWords(wrenLed(), 1).wanted).toMatch(/^wanted \d+\.\d N$/u);
 });
+
+test('a string that the player said is new is taken for one, and the screen says so', () => {
+  const renewed = wrenLed({ renewed: [{ course: 1, string: 0 }] });
+  expect(tailWords(renewed, 1).margins).toMatch(/^Taken for a new string\./u);
+  expect(tailWords(renewed, 2).margins).not.toContain('new string');
+});
