@@ -3,12 +3,15 @@
 import { Worker } from 'node:worker_threads';
 import { addNoise, pluckSound } from '#shared/simulation/sound/index.ts';
 import type { CaptureControl, WorkerControl, WorkerReport } from '../../../src-renderer/audio/messages.ts';
+import { minuteByMinute } from './heap.ts';
 import { quantile } from './score.ts';
 import { head, row } from './table.ts';
 
 const strings = [391.995, 261.626, 329.628, 440];
 const pluckSeconds = 2.5;
 const blockSamples = 128;
+/** This thread may be late itself, and then gives what is due in pieces, as a sound card would. */
+const secondsAtOnce = 0.25;
 
 type Processor = { port: MessagePort; process: (inputs: Float32Array[][]) => boolean };
 
@@ -43,6 +46,7 @@ const captureAt = async (minutes: number, sampleRateHertz: number) => {
   const toWorker = new MessageChannel();
   const counts = { sent: 0, back: 0, frames: 0, dropped: 0 };
   const waiting: number[] = [];
+  const held: number[] = [];
 
   // Between the two, every hop and every buffer that comes back is counted.
   between.port2.addEventListener('message', ({ data }) => {
@@ -56,7 +60,8 @@ const captureAt = async (minutes: number, sampleRateHertz: number) => {
   });
   between.port2.start();
   toWorker.port1.start();
-  worker.on('message', (report: WorkerReport) => {
+  worker.on('message', (report: WorkerReport | { kind: 'heap'; megabytes: number }) => {
+    if (report.kind === 'heap') held.push(report.megabytes);
     if (report.kind === 'pitch') counts.frames += report.events.filter(({ kind }) => kind === 'frame').length;
     if (report.kind === 'level') counts.dropped = report.level.droppedHops;
   });
@@ -71,13 +76,18 @@ const captureAt = async (minutes: number, sampleRateHertz: number) => {
   const silent = new Float32Array(blockSamples);
   const perPluck = Math.floor((pluckSeconds * sampleRateHertz) / blockSamples);
   const started = performance.now();
-  for (let block = 0; block < blocks;) {
-    const due = Math.min(blocks, ((performance.now() - started) / 1000) * (sampleRateHertz / blockSamples));
+  const blocksASecond = sampleRateHertz / blockSamples;
+  for (let block = 0, minute = 1; block < blocks;) {
+    const due = Math.min(blocks, block + secondsAtOnce * blocksASecond, ((performance.now() - started) / 1000) * blocksASecond);
     for (; block < due; block++) {
       const sound = sounds[Math.floor(block / perPluck) % sounds.length] ?? silent;
       const from = (block % perPluck) * blockSamples;
       Object.assign(globalThis, { currentFrame: block * blockSamples });
       processor.process([[silent, sound.subarray(from, from + blockSamples)]]);
+    }
+    if (block >= minute * 60 * blocksASecond) {
+      worker.postMessage('heap', []);
+      minute++;
     }
     await new Promise((done) => setTimeout(done, 3));
   }
@@ -85,7 +95,7 @@ const captureAt = async (minutes: number, sampleRateHertz: number) => {
   for (let turn = 0; turn < 50 && counts.back < counts.sent; turn++) await new Promise((done) => setTimeout(done, 100));
   await worker.terminate();
   for (const port of [control, between.port2, toWorker.port1, processor.port]) port.close();
-  return { ...counts, hops: Math.floor((blocks * blockSamples) / 512), waiting };
+  return { ...counts, hops: Math.floor((blocks * blockSamples) / 512), waiting, held };
 };
 
 /** Prints whether the path keeps up in real time, stereo, the second channel chosen: so many minutes at 48 kHz, a tenth of that at other rates. */
@@ -100,10 +110,11 @@ export const captureTable = async (minutes: number) => {
     'dropped, by the worker',
     'hops waiting: median / 99.9 % / most',
     'frames a second',
+    "MB held by the worker's heap after each minute",
   ]);
   for (const rate of [48_000, 44_100, 88_200, 96_000]) {
     const lasting = rate === 48_000 ? minutes : minutes / 10;
-    const { hops, sent, back, dropped, waiting, frames } = await captureAt(lasting, rate);
+    const { hops, sent, back, dropped, waiting, frames, held } = await captureAt(lasting, rate);
     const queue = [0.5, 0.999, 1].map((share) => quantile(waiting, share)).join(' / ');
     row([
       String(rate),
@@ -114,6 +125,7 @@ export const captureTable = async (minutes: number) => {
       String(dropped),
       queue,
       (frames / lasting / 60).toFixed(0),
+      minuteByMinute(held),
     ]);
   }
 };
