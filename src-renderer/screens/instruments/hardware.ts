@@ -10,10 +10,10 @@ const pegWords: Readonly<Record<PegKind, string>> = {
 };
 
 const bridgeWords: Readonly<Record<BridgeKind, string>> = {
-  tied: 'tied at a glued bridge',
-  slotted: 'knotted in slots of a glued bridge',
-  pinned: 'held by bridge pins',
-  tailpiece: 'at a tailpiece, floating bridge',
+  tied: 'tied, glued bridge',
+  slotted: 'knotted, glued bridge',
+  pinned: 'pins, glued bridge',
+  tailpiece: 'tailpiece, floating bridge',
 };
 
 type Option<Kind extends string> = { readonly value: Kind | typeof unsaid; readonly words: string };
@@ -33,9 +33,9 @@ export const kindOf = <Kind extends string>(options: readonly Option<Kind>[], ch
   return value === undefined || value === unsaid ? null : value;
 };
 
-/** How an instrument holds its strings: `friction pegs, tied at a glued bridge`; null where nobody said anything. */
+/** How an instrument holds its strings: `friction pegs; tied, glued bridge`; null where nobody said anything. */
 export function hardwareWords({ pegs, bridge, pegsHavePlay }: Pick<Instrument, 'pegs' | 'bridge' | 'pegsHavePlay'>): string | null {
-  const parts = [pegs === null ? null : pegWords[pegs], bridge === null ? null : `strings ${bridgeWords[bridge]}`];
+  const parts = [pegs === null ? null : pegWords[pegs], bridge === null ? null : bridgeWords[bridge]];
   const said = [...parts, pegsHavePlay ? 'pegs with play' : null].filter((part) => part !== null);
-  return said.length === 0 ? null : said.join(', ');
+  return said.length === 0 ? null : said.join('; ');
 }

@@ -45,7 +45,7 @@ export function nextStep(rows: readonly Row[], { now, toleranceCents }: Facts): 
     const all = unheard.length === rows.length;
     return {
       strong: all ? 'Pluck every course once' : `Pluck ${named(unheard)} once`,
-      rest: ` in Retune, then this page can tell how ${all ? 'they' : unheard.length === 1 ? 'it' : 'they'} moved.`,
+      rest: `, then this page can tell how ${all ? 'they' : unheard.length === 1 ? 'it' : 'they'} moved.`,
     };
   }
   if (settling.length > 0) {

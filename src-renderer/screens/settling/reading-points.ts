@@ -33,6 +33,6 @@ export function readingPoints(row: Row, picture: CoursePicture, now: number): re
   if (ahead === null) return heard;
   const then = ahead.seconds + startOf(leading, picture.axis);
   const { low, high } = leading.assessment.forecast(then);
-  const words = `expected at ${at(then, now)}${nameOf(leading)}: ${beside(ahead.cents)}, between ${beside(low)} and ${beside(high)}`;
+  const words = `expected at ${at(then, now)}${nameOf(leading)}: ${beside(ahead.cents)}, from ${figure(low, 1)} to ${figure(high, 1)}\u00A0c`;
   return [...heard, { ...place(ahead.seconds, ahead.cents), words }];
 }

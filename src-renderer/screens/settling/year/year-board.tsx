@@ -95,7 +95,7 @@ export function YearBoard({ rows, year, notes, times, toleranceCents, now }: Pro
                     </span>
                   ))}
                 </div>
-                <ChartCursor label={`Course ${row.number}, day by day`} points={dayPoints(row, picture)} />
+                <ChartCursor label={`Course ${row.number}, day by day`} points={dayPoints(row, picture, now)} />
                 <figcaption className="unseen">
                   Course {row.number} through the year, day by day: how far from wanted it was heard. {farthestWords(row, now)}. The table
                   has every day.

@@ -1,10 +1,10 @@
 import type { StringChange } from '#shared/log/index.ts';
 import { figure, pitchText } from '../../../ui/words.ts';
-import { when } from '../../../ui/time.ts';
 import styles from '../readings-table.module.css';
 import { useTakeBackChange } from '../../../stores/remarks.ts';
 import { Button } from '../../../ui/button.tsx';
 import type { YearRow } from './year-rows.ts';
+import { dayOf } from './year-words.ts';
 
 type Props = { readonly rows: readonly YearRow[]; readonly name: string; readonly now: number };
 
@@ -35,7 +35,7 @@ export const YearTable = ({ rows, name, now }: Props) => (
                   <span className="quiet">{row.number}</span> {row.pitch === null ? '' : pitchText(row.pitch)}
                 </th>
               ) : null}
-              <td>{when(event.at, now)}</td>
+              <td>{dayOf(event.at, now)}</td>
               {event.day === null ? (
                 <td colSpan={4}>new string{event.noted === null ? null : <TakeBack noted={event.noted} />}</td>
               ) : (

@@ -1,9 +1,12 @@
-import { when } from '../../../ui/time.ts';
 import { count, figure } from '../../../ui/words.ts';
 import type { SettleTime } from './settle-times.ts';
 import type { YearRow } from './year-rows.ts';
 
 const minute = 60;
+const date = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long' });
+
+/** The day of a moment: `today`, or `15 November`. Epoch milliseconds. */
+export const dayOf = (at: number, now: number): string => (date.format(at) === date.format(now) ? 'today' : date.format(at));
 
 /** A settle time as a player says it: `at once`, `in about 12 minutes`, `in about 3 hours`; past 30 days it is said so. */
 export function settleWords(seconds: number | null): string {
@@ -30,7 +33,7 @@ export function farthestWords({ days }: Pick<YearRow, 'days'>, now: number): str
     .flatMap(({ at, lowest, highest }) => [lowest, highest].map((cents) => ({ at, cents })))
     .reduce((most, one) => (Math.abs(one.cents) > Math.abs(most.cents) ? one : most));
   const off = `${figure(Math.abs(farthest.cents))}\u00A0c ${farthest.cents < 0 ? 'flat' : 'sharp'}`;
-  return `at most ${off}, ${when(farthest.at, now)}`;
+  return `at most ${off}, ${dayOf(farthest.at, now)}`;
 }
 
 const day = new Intl.DateTimeFormat('en-GB', { day: 'numeric', month: 'long', year: 'numeric' });

@@ -37,8 +37,8 @@ describe('changing an instrument', () => {
     const entry = read({ pegs: kindOf(pegOptions, 'planetary'), bridge: kindOf(bridgeOptions, unsaid), pegsHavePlay: true });
     if ('problems' in entry) throw new Error(JSON.stringify(entry.problems));
     expect(instrumentSchema.parse(entry.instrument)).toMatchObject({ pegs: 'planetary', bridge: null, pegsHavePlay: true });
-    expect(hardwareWords(entry.instrument)).toBe('planetary, geared inside, pegs with play');
-    expect(hardwareWords({ pegs: null, bridge: 'tied', pegsHavePlay: false })).toBe('strings tied at a glued bridge');
+    expect(hardwareWords(entry.instrument)).toBe('planetary, geared inside; pegs with play');
+    expect(hardwareWords({ pegs: null, bridge: 'tied', pegsHavePlay: false })).toBe('tied, glued bridge');
     expect(hardwareWords(wren.instrument)).toBeNull();
   });
 

@@ -14,7 +14,7 @@ describe('what the cursor finds on a course’s board', () => {
     expect(found.map(({ words }) => words.replaceAll('\u00A0', ' '))).toEqual([
       '20:06: 5.0 c below',
       '20:16: on pitch',
-      'expected at 20:54: 4.0 c above, between 2.0 c above and 6.0 c above',
+      'expected at 20:54: 4.0 c above, from 2.0 to 6.0 c',
     ]);
     const along = found.map((point) => point.along);
     expect(along).toEqual([...along].sort((a, b) => a - b));

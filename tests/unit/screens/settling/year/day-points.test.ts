@@ -16,11 +16,11 @@ test('the cursor of a year finds its days with what was heard, and new strings, 
     { at: moment(1, 14), lowest: -12, highest: 1.2, last: -3, count: 7 },
     { at: moment(10, 15), lowest: 0.2, highest: 0.2, last: 0.2, count: 1 },
   ];
-  const found = dayPoints({ days, changes: [{ at: moment(6, 2), noted: null }] }, board);
+  const found = dayPoints({ days, changes: [{ at: moment(6, 2), noted: null }] }, board, moment(10, 15));
   expect(found.map(({ words }) => words.replaceAll('\u00A0', ' '))).toEqual([
-    '14 February: 3 c flat at last, between 12 c flat and 1 c sharp',
+    '14 February: 3 c flat, from −12 to 1 c',
     '2 July: new string',
-    '15 November: on pitch',
+    'today: on pitch',
   ]);
   expect(found[0]?.down).toBeCloseTo(23 / 40, 9);
 });
