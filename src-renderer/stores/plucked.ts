@@ -1,12 +1,12 @@
 import { type Gathering, gatherPluck, nothingGathered } from '#shared/hearing/index.ts';
-import { type Strings, type TuningAnswer, type TuningCandidate, whichTuning } from '#shared/matching/index.ts';
+import { type Named, type Strings, type TuningAnswer, type TuningCandidate, whichTuning } from '#shared/matching/index.ts';
 import type { PitchFrame } from '#shared/pitch/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
 
 /** Courses plucked in any order, to find out what the instrument is in; and those that were asked for by name. */
 export type Plucked = {
   readonly gathering: Gathering;
-  readonly named: readonly { readonly course: number; readonly hertz: number }[];
+  readonly named: readonly Named[];
   readonly answer: TuningAnswer;
 };
 
@@ -15,7 +15,7 @@ const pluckMore: TuningAnswer = { kind: 'unknown', reason: 'pluck-more' };
 /** Nothing was plucked yet. */
 export const nothingPlucked: Plucked = { gathering: nothingGathered, named: [], answer: pluckMore };
 
-/** A course asked for by name answers with the pitch that the dealing gave it, within this, in cents. */
+/** A pluck within this of an earlier one is of the same string, in cents. */
 const sameCents = 15;
 
 /** Takes one frame; the answer changes with each new pitch. A pluck that was asked for by name rules out what does not have it there. */
@@ -26,19 +26,8 @@ export function hearPlucked(plucked: Plucked, frame: PitchFrame, candidates: rea
   const isKnown = plucked.gathering.pitches.some((one) => isNear(one.hertz, added.hertz));
   // A pitch that was not there before is another course: it names none.
   const named = asked === null || !isKnown ? plucked.named : [...plucked.named, { course: asked, hertz: added.hertz }];
-  return { gathering, named, answer: answerTo(gathering, named, candidates, present) };
-}
-
-function answerTo(gathering: Gathering, named: Plucked['named'], candidates: readonly TuningCandidate[], present: Strings): TuningAnswer {
   const heard = gathering.pitches.map((pitch) => pitch.hertz);
-  const fits = (answer: TuningAnswer) =>
-    answer.kind === 'ranked' && named.every(({ course, hertz: at }) => answer.present[course]?.some((one) => isNear(one, at)));
-  const left = named.length === 0 ? candidates : candidates.filter((one) => fits(whichTuning(heard, [one])));
-  if (left.length === 0) return { kind: 'unknown', reason: 'no-tuning-near' };
-  const answer = whichTuning(heard, left, named.length === 0 ? present : null);
-  // What the names rule out as the state may still be gone to from there.
-  if (answer.kind !== 'ranked' || left.length === candidates.length) return answer;
-  return whichTuning(heard, candidates, answer.present);
+  return { gathering, named, answer: whichTuning(heard, candidates, present, named) };
 }
 
 const isNear = (one: number, other: number): boolean => Math.abs(centsBetween(hertz(one), hertz(other))) < sameCents;

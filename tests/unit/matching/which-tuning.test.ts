@@ -39,6 +39,21 @@ describe('what am I in?', () => {
     expect(known.kind === 'ranked' ? known.tunings[0]?.id : known).toBe('A4 C4 E4 G4');
   });
 
+  test('it does not guess where one tuning, two semitones off, sounds as another does; a course plucked by name tells', () => {
+    const crossed = [named('F4 Bb3 D4 G4'), named('A4 C4 E4 G4')];
+    const heard = heardOf('A4 C4 E4 G4', -200);
+    const answer = whichTuning(heard, crossed);
+    expect(answer).toMatchObject({ kind: 'could-be-several', ask: 0 });
+    const told = whichTuning(heard, crossed, null, [{ course: 0, hertz: heard[0] ?? 0 }]);
+    expect(told.kind === 'ranked' ? told.present.flat() : told).toEqual(heard);
+  });
+
+  test('one string that was turned by itself leaves no doubt whose the others are', () => {
+    const heard = hertzOf('G4 Bb3 E4 A4').flat();
+    const answer = whichTuning(heard, library);
+    expect(answer.kind === 'ranked' ? answer.present.flat() : answer).toEqual(heard);
+  });
+
   test('says when courses are missing, too many pitches came, or nothing is near', () => {
     expect(whichTuning([261.6, 440], library)).toEqual({ kind: 'unknown', reason: 'pluck-more' });
     expect(whichTuning([220, 261.6, 329.6, 392, 440], library)).toEqual({ kind: 'unknown', reason: 'too-many' });
