@@ -84,6 +84,9 @@ export const createFollower = (rateHertz: number, remains: Remains | null = null
   const spectrometers = stretches.map((length) => ({ length, ...createSpectrometer(nextPower(1.6 * length), rateHertz) }));
   const refine = createRefiner(remains);
   let calls = 0;
+  // Once over silence, so that the first pluck does not wait until the machine has compiled its transforms.
+  const silence = new Float64Array(Math.max(...stretches));
+  for (const { length, spectrumOf: transform } of spectrometers) transform(silence, 0, length);
 
   const fittingTo = (length: number) => {
     const fitting = spectrometers.find((entry) => entry.length >= length) ?? spectrometers[spectrometers.length - 1];
