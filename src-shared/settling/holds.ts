@@ -3,7 +3,7 @@ import type { Policy } from './types.ts';
 
 const farthestSeconds = 30 * 86_400;
 /** How sure the movement must be to stay within the tolerance (the one knob between "too soon" and "too late"; set on the bench). */
-export const confidence = 0.75;
+export const confidence = 2 / 3;
 
 /**
  * The moment from which the string moves no more than the tolerance within one horizon, by bisection between `fromSeconds` and 30 days on;

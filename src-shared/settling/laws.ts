@@ -1,38 +1,39 @@
 import { growthOf, type CreepLaw } from './creep.ts';
 
 // The laws that a string may follow: the four that the literature argues for (creep.ts), believed equally, each with its parameters even in
-// the logarithm. Between two laws of the list lies the string's own: a departure, half way to the neighbours on either side, says how far.
+// the logarithm, the usual ones first. Between two laws of the list lies the string's own: a departure, half way to the neighbours on either side, says how far.
 
 /** A law with its neighbours on either side; neighbouring laws of the list share the ground between them. */
 export interface ListedLaw {
   readonly law: CreepLaw;
   readonly neighbours: readonly [CreepLaw, CreepLaw];
+  readonly family: number;
   /** Shares of all laws sum to 1. */
   readonly share: number;
 }
 
 const minutes = 60;
-type Listed = Omit<ListedLaw, 'share'>;
+type Listed = Omit<ListedLaw, 'share' | 'family'>;
 
 const logarithm = (onsetMinutes: number): CreepLaw => ({ onsetSeconds: onsetMinutes * minutes, bend: 0 });
-const logarithms: readonly Listed[] = [0.12, 0.5, 2, 8].map((onset) => ({
+const logarithms: readonly Listed[] = [0.5, 2, 0.12, 8].map((onset) => ({
   law: logarithm(onset),
   neighbours: [logarithm(onset / 2), logarithm(onset * 2)],
 }));
 
 const power = (bend: number): CreepLaw => ({ onsetSeconds: 1, bend });
-const powers: readonly Listed[] = [0.1, 0.24, 0.38].map((exponent) => ({
+const powers: readonly Listed[] = [0.24, 0.1, 0.38].map((exponent) => ({
   law: power(exponent),
   neighbours: [power(exponent - 0.07), power(exponent + 0.07)],
 }));
 
-const stretched: readonly Listed[] = [5, 15, 50, 150].map((relaxation) => {
+const stretched: readonly Listed[] = [50, 15, 150, 5].map((relaxation) => {
   const law = (exponent: number): CreepLaw => ({ relaxationSeconds: relaxation * minutes, exponent });
   return { law: law(0.45), neighbours: [law(0.3), law(0.6)] };
 });
 
-const twoStage: readonly Listed[] = [0.8, 1.4, 2.4, 4.2].flatMap((fast) =>
-  [25, 75, 225].map((slow) => {
+const twoStage: readonly Listed[] = [1.4, 2.4, 0.8, 4.2].flatMap((fast) =>
+  [75, 25, 225].map((slow) => {
     const law = (fastShare: number): CreepLaw => ({ fastSeconds: fast * minutes, slowSeconds: slow * minutes, fastShare });
     return { law: law(0.5), neighbours: [law(0.3), law(0.7)] };
   }),
@@ -41,8 +42,8 @@ const twoStage: readonly Listed[] = [0.8, 1.4, 2.4, 4.2].flatMap((fast) =>
 const families = [logarithms, powers, stretched, twoStage];
 
 /** Every law of the list. */
-export const listedLaws: readonly ListedLaw[] = families.flatMap((family) =>
-  family.map((listed) => ({ ...listed, share: 1 / families.length / family.length })),
+export const listedLaws: readonly ListedLaw[] = families.flatMap((family, index) =>
+  family.map((listed) => ({ ...listed, family: index, share: 1 / families.length / family.length })),
 );
 
 /** How a string grows that lies half way to a neighbour, less the law's own growth: 0 at minute 1 and minute 30, as every law is scaled there. */

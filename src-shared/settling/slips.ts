@@ -19,7 +19,7 @@ const notWorthIt = 3.5;
 /** The log of how much better a slip must explain the readings (prior odds of a slip at any one place included). */
 const logBurden = 2.7;
 /** The more a string creeps, the more its own law departs from the listed ones: further burden for each cent of movement heard. */
-const logBurdenPerCent = 0.07;
+const logBurdenPerCent = 0.03;
 /** With only two readings before it, one bad reading among them makes a slip: it has to explain that much more. */
 const logEarlyBurden = 1.5;
 const smallestSlipCents = 4;
@@ -27,7 +27,6 @@ const smallestSlipSigmas = 4;
 /** Of places that explain the readings about as well, the latest is taken: a bad reading just before a slip looks like part of it. */
 const asGood = 1;
 const mostSteps = 4;
-const lawsConsidered = 4;
 const placesConsidered = 3;
 
 /** The session with its slips as steps, and the slips. */
@@ -41,7 +40,7 @@ const evidenceOf = (candidates: readonly Candidate[]): number => logSum(candidat
 /** Finds slips one after another, the clearest first, until no further one pays for itself. */
 export function findSlips(session: Session, knowledge: StringKnowledge): Found {
   let found: Found = { session, slips: [] };
-  const laws = [...knowledge.laws].sort((a, b) => b.logWeight - a.logWeight).slice(0, lawsConsidered);
+  const laws = likeliestOfEachFamily(knowledge);
   const plain = laws.slice(0, 1);
   const present = session.stretches.at(-1);
   const burden = logBurden + logBurdenPerCent * (present === undefined ? 0 : movementHeard(present));
@@ -74,6 +73,12 @@ export function findSlips(session: Session, knowledge: StringKnowledge): Found {
   }
   const slips = [...found.slips, ...slipsOverGaps(found.session, laws)];
   return { ...found, slips: slips.sort((a, b) => a.atSeconds - b.atSeconds) };
+}
+
+/** One law of each family, the likeliest first: enough to tell a step from creep. */
+function likeliestOfEachFamily({ laws }: StringKnowledge): readonly LawBelief[] {
+  const ranked = [...laws].sort((a, b) => b.logWeight - a.logWeight);
+  return ranked.filter(({ listed }, index) => ranked.findIndex((other) => other.listed.family === listed.family) === index);
 }
 
 /** How far the readings spread over what they claim, as the likeliest of the factors tried. */
