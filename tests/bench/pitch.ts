@@ -38,6 +38,9 @@ const classes = {
 };
 const chosen = Object.entries(classes).filter(([name]) => asked('classes') || name.includes(only ?? ''));
 
+// First of all: once pitchy has been used in single precision, as the naive readers do, fft.js runs slower for everyone.
+if (asked('endurance')) endure(minutes);
+
 if (chosen.length > 0) {
   console.log(
     `${clips} clips a class, seeds ${seed}, ${seed + 101} …; blocks of 10 ms, a fresh tracker for each clip; counted every 10 ms from`,
@@ -59,5 +62,4 @@ if (asked('settling')) {
   settlingTable({ C4: { clips: C4(many), goal: goalsOfSettling.C4 }, D3: { clips: D3(many), goal: goalsOfSettling.D3 } }, options);
 }
 if (asked('strum')) strumTable(clips, seed);
-if (asked('endurance')) endure(minutes);
 if (asked('capture')) await captureTable(minutes);
