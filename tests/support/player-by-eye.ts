@@ -109,6 +109,8 @@ export async function checkByEye(page: Page): Promise<void> {
     if (text.includes('All courses heard.')) {
       await page.keyboard.press('Escape');
       await strings(page).waitFor({ state: 'hidden' });
+      // The last reading is on its way to the log.
+      await page.waitForTimeout(2000);
       return;
     }
     const [, named] = /Pluck course (\d)\./u.exec(text) ?? [];
