@@ -1,6 +1,6 @@
-import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Page } from 'playwright/test';
 import { test } from './app.ts';
+import { play, playMicrophone, pluck, plugIn, unplug } from './played-microphone.ts';
 
 /** A demo library, and Wren on its way to Lantern E♭. */
 async function startListening(page: Page): Promise<void> {
@@ -20,68 +20,10 @@ async function reloaded(page: Page): Promise<void> {
   await page.reload();
 }
 
-/** A microphone that a test plays and unplugs: a tone, and the faint hiss without which an input counts as dead. */
-const playedMicrophone = () => {
-  let gone = false;
-  let play: ((hertz: number, level: number) => void) | null = null;
-  let lose: (() => void) | null = null;
-  Object.assign(window, {
-    playTone: (hertz: number, level: number) => play?.(hertz, level),
-    unplug: () => {
-      gone = true;
-      lose?.();
-    },
-    plugIn: () => {
-      gone = false;
-      navigator.mediaDevices.dispatchEvent(new Event('devicechange'));
-    },
-  });
-  const input = { kind: 'audioinput', deviceId: 'pickup', label: 'Pickup', groupId: '', toJSON: () => ({}) } as const;
-  navigator.mediaDevices.enumerateDevices = async () => (gone ? [] : [input]);
-  navigator.mediaDevices.getUserMedia = async () => {
-    if (gone) throw new DOMException('gone', 'NotFoundError');
-    const context = new AudioContext();
-    const buffer = context.createBuffer(1, context.sampleRate, context.sampleRate);
-    buffer.getChannelData(0).forEach((_, index, samples) => {
-      samples[index] = (Math.random() - 0.5) * 0.0006;
-    });
-    const destination = context.createMediaStreamDestination();
-    const hiss = new AudioBufferSourceNode(context, { buffer, loop: true });
-    const tone = new OscillatorNode(context, { type: 'sawtooth', frequency: 262 });
-    const gain = new GainNode(context, { gain: 0 });
-    hiss.connect(destination);
-    tone.connect(gain).connect(destination);
-    hiss.start();
-    tone.start();
-    play = (hertz, level) => {
-      tone.frequency.value = hertz;
-      gain.gain.value = level;
-    };
-    const [track] = destination.stream.getAudioTracks();
-    if (track === undefined) throw new Error('no track');
-    Object.defineProperty(track, 'label', { value: 'Pickup' });
-    lose = () => {
-      track.stop();
-      track.dispatchEvent(new Event('ended'));
-    };
-    return destination.stream;
-  };
-};
-
-type Played = { playTone: (hertz: number, level: number) => void; unplug: () => void; plugIn: () => void };
-const play = (page: Page, hertz: number, level: number) =>
-  page.evaluate(([tone, loud]) => (window as unknown as Played).playTone(tone ?? 0, loud ?? 0), [hertz, level]);
-/** A tone out of silence: what rings on without an attack is no pluck. */
-async function pluck(page: Page, hertz: number): Promise<void> {
-  await play(page, hertz, 0);
-  await page.waitForTimeout(400);
-  await play(page, hertz, 0.2);
-  await page.waitForTimeout(600);
-}
 const command = (page: Page, words: string) => page.getByText(words, { exact: true });
 
 test('every step of a retune has a key, and the far view leaves nothing else in reach', async ({ page }) => {
-  await page.evaluate(playedMicrophone);
+  await playMicrophone(page);
   await startListening(page);
   await expect(command(page, '3 pluck')).toBeVisible();
   await page.keyboard.press('PageDown');
@@ -117,32 +59,10 @@ test('every step of a retune has a key, and the far view leaves nothing else in 
   await expect(page.getByRole('heading', { level: 1 })).toHaveText('Lantern E♭');
 });
 
-for (const colorScheme of ['dark', 'light'] as const) {
-  test.describe(colorScheme, () => {
-    test.use({ colorScheme });
-
-    test('listening, its menu and the far view pass the accessibility rules', async ({ page }) => {
-      const rules = async () =>
-        (await new AxeBuilder({ page }).exclude('header').analyze()).violations.map(
-          ({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`,
-        );
-      await page.evaluate(playedMicrophone);
-      await startListening(page);
-      expect.soft(await rules(), 'listening').toEqual([]);
-      await page.getByRole('button', { name: 'More' }).click();
-      expect.soft(await rules(), 'menu').toEqual([]);
-      await page.keyboard.press('Escape');
-      await page.keyboard.press('f');
-      await expect(page.getByText('then 2 loosen, E4 → E♭4')).toBeVisible();
-      expect.soft(await rules(), 'far view').toEqual([]);
-    });
-  });
-}
-
 test('what goes wrong is said: the other way, a caution before a string breaks, a microphone that goes and comes back', async ({
   page,
 }) => {
-  await page.evaluate(playedMicrophone);
+  await playMicrophone(page);
   await startListening(page);
   await page.keyboard.press('PageDown');
   await page.keyboard.press('PageDown');
@@ -161,10 +81,10 @@ test('what goes wrong is said: the other way, a caution before a string breaks, 
   await expect(command(page, '1 loosen')).toBeVisible();
 
   await play(page, from(100), 0);
-  await page.evaluate(() => (window as unknown as Played).unplug());
+  await unplug(page);
   await expect(page.getByRole('status')).toContainText('Pickup is gone.');
   await expect(page.getByRole('button', { name: 'Input: microphone gone' })).toBeVisible();
-  await page.evaluate(() => (window as unknown as Played).plugIn());
+  await plugIn(page);
   await expect(page.getByRole('status')).toContainText('Listening again.');
   await pluck(page, from(60));
   await expect(command(page, '1 loosen')).toBeVisible();
@@ -193,7 +113,7 @@ test('the next instruction is spoken, in the words of the screen, once the playe
     Object.assign(window, { SpeechSynthesisUtterance: Utterance, spoken });
   });
   await reloaded(page);
-  await page.evaluate(playedMicrophone);
+  await playMicrophone(page);
   await startListening(page);
   const spoken = () => page.evaluate(() => (window as unknown as { spoken: readonly string[] }).spoken);
   await expect(page.getByRole('status')).toContainText('Course 3, C4 to B flat 3: loosen, a tone.');

@@ -33,7 +33,8 @@ export function ListenPage({ settings }: { readonly settings: Settings }) {
   const [isFar, setFar] = useState(false);
   const [shownAt, setShownAt] = useState(0);
   const found = useCalm(retuning, ({ now }) => (now === null ? null : outcomeOf(now)), 'outcome');
-  const outcome = found !== null && found.atSeconds > shownAt ? found : null;
+  // What a strum told is past at once where another is asked for.
+  const outcome = found !== null && found.atSeconds > shownAt && !isStrumming ? found : null;
   const showLines = () => setShownAt(outcome?.atSeconds ?? shownAt);
   const beads = useBeads(id);
   const steps = useLed({ isFar, onFar: setFar, onLines: outcome === null ? null : showLines });

@@ -16,7 +16,10 @@ export function progressWords({ coach, to, overview }: Pick<Retuning, 'coach' | 
       ? `${count(coach.queue.length, thing)} to pluck once more.`
       : `${moved} of ${count(coach.visited.length + coach.queue.length, thing)} moved.`;
   if (coach.phase === 'strumming')
-    return { done: `${moved} of ${count(coach.visited.length, thing)} moved.`, next: 'One strum, then it is done.' };
+    return {
+      done: coach.visited.length === 0 ? 'Nothing to turn.' : `${moved} of ${count(coach.visited.length, thing)} moved.`,
+      next: 'One strum, then it is done.',
+    };
   const isStrumNext = coach.setup.strumCheck === true && coach.strummed === null;
   const next = coach.strings[coach.queue[1] ?? -1];
   if (next === undefined)
