@@ -9,6 +9,7 @@ import { type Address, keepInstrument } from '../address.ts';
 import { rowsOf, wasEverHeard } from './rows.ts';
 import { SettlingPage } from './settling-page.tsx';
 import { YearPage } from './year/year-page.tsx';
+import styles from './settling-page.module.css';
 
 /** What the address calls the year of an instrument. */
 const yearOpen = 'year';
@@ -34,8 +35,16 @@ export function SettlingScreen() {
       />
     );
   }
-  if (judged === undefined) return null;
   const { name } = overview.instrument;
+  // A year of an instrument takes a moment to judge, and the page stands still meanwhile: it says so before.
+  if (judged === undefined) {
+    return (
+      <div className={styles['page']}>
+        <h1>{name}</h1>
+        <output className="lead quiet">Working out from its log how each string holds …</output>
+      </div>
+    );
+  }
   const { tuning } = stateOf(overview, tunings, settings);
   const rows = rowsOf(overview, tuning, judged.log, judged.verdicts);
   if (!wasEverHeard(rows)) {
