@@ -24,6 +24,7 @@ async function faults(page: Page): Promise<readonly string[]> {
 }
 
 test('every state of a retune passes the accessibility rules in both themes and is reached by keys', async ({ page }) => {
+  test.setTimeout(240_000);
   await page.getByRole('button', { name: 'Look around with the demo library' }).click();
   await expect(page.getByText('Finch').first()).toBeVisible();
   await playMicrophone(page);
