@@ -43,7 +43,7 @@ async function start(): Promise<void> {
     onClose: (place) => void own.writeWindowPlace(folder, place).catch(options.onFault),
   });
   // The library is opened while the page loads; requests that come before it is open wait at the gate.
-  const service = startService(options);
+  const service = startService({ ...options, raise: () => own.raise(window) });
   own.answerPage(ipcMain, window.webContents, service);
   app.on('window-all-closed', () => void service.then((opened) => opened.close()).finally(() => app.quit()));
   await Promise.all([service, window.loadURL(own.frontPage)]);
@@ -51,14 +51,12 @@ async function start(): Promise<void> {
 
 app.enableSandbox();
 own.registerScheme(protocol);
+own.nameForNotifications(app, process.platform);
 // The browser engine's own files stay beside the library, in a folder of theirs; the single-instance lock goes with it.
 app.setPath('userData', join(folder, 'window'));
 
 if (app.requestSingleInstanceLock()) {
-  app.on('second-instance', () => {
-    if (window?.isMinimized() === true) window.restore();
-    window?.focus();
-  });
+  app.on('second-instance', () => own.raise(window));
   app.on('web-contents-created', (_event, contents) => own.guardContents(contents));
   app.whenReady().then(start).catch(giveUp);
 } else {

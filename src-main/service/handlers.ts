@@ -20,6 +20,8 @@ export type Ground = {
   readonly demoFile: string;
   readonly clock: () => number;
   readonly changed: (parts: readonly Part[]) => void;
+  /** Brings the window before the player, where the host has one. */
+  readonly raise: () => void;
 };
 
 const nothing = {};
@@ -27,7 +29,7 @@ const nothing = {};
 const imported = ['instruments', 'tunings', 'songs', 'log'] as const;
 
 /** The contract's handlers over an open library. */
-export function makeHandlers({ library, facts, demoFile, clock, changed }: Ground): Handlers {
+export function makeHandlers({ library, facts, demoFile, clock, changed, raise }: Ground): Handlers {
   /** Waits for a piece of work, then says what it changed. */
   const changing = async <Result>(work: Promise<Result>, ...parts: readonly Part[]): Promise<Result> => {
     const result = await work;
@@ -69,5 +71,9 @@ export function makeHandlers({ library, facts, demoFile, clock, changed }: Groun
     'settings.save': (input) => changing(saveSettings(library, input), 'settings'),
     'demo.load': () => silently(loadDemo(library, demoFile, clock()), ...libraryParts),
     'demo.remove': () => silently(removeDemo(library), ...libraryParts),
+    'window.raise': () => {
+      raise();
+      return nothing;
+    },
   };
 }

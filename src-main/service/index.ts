@@ -26,6 +26,8 @@ type Options = Pick<Ground, 'facts' | 'demoFile' | 'clock'> & {
   readonly folder: string;
   /** Loads the demo library into a library that has no instrument yet. */
   readonly startWithDemo: boolean;
+  /** Brings the host's window before the player; a browser brings its own page. */
+  readonly raise?: () => void;
   /** Told of every fault that nobody foresaw. */
   readonly onFault: (fault: unknown) => void;
 };
@@ -46,7 +48,15 @@ const withPlainFailures = (handlers: Handlers): Handlers =>
   ) as Handlers;
 
 /** Opens the library and starts to answer. Throws `library-newer` or `library-busy`. Today's backup is made on the way, unless there is one. */
-export async function startService({ folder, facts, demoFile, clock, startWithDemo, onFault }: Options): Promise<Service> {
+export async function startService({
+  folder,
+  facts,
+  demoFile,
+  clock,
+  startWithDemo,
+  raise = () => undefined,
+  onFault,
+}: Options): Promise<Service> {
   const library = await openLibrary(folder, clock);
   const listeners = new Set<(push: Push<'changed'>) => void>();
   const handlers = withPlainFailures(
@@ -55,6 +65,7 @@ export async function startService({ folder, facts, demoFile, clock, startWithDe
       facts,
       demoFile,
       clock,
+      raise,
       changed: (parts) => listeners.forEach((listener) => listener({ parts: [...parts] })),
     }),
   );

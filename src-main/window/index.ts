@@ -8,5 +8,6 @@ export { menuTemplate } from './menu.ts';
 export { openWindow } from './open-window.ts';
 export { frontPage } from './own-address.ts';
 export { grantOnlyWhatIsNeeded } from './permissions.ts';
+export { nameForNotifications, raise } from './raise.ts';
 export { registerScheme, servePages } from './scheme.ts';
 export { bringOnScreen, readWindowPlace, writeWindowPlace, type WindowPlace } from './window-place.ts';

@@ -80,6 +80,7 @@ export const usePlannedCheck = (stringSetId: string): PlannedCheck | undefined =
 
 /** Asks the system to show a reminder, once, where it may and the window is not being looked at. `onPress` is called where the player answers it. */
 export function useNotification(key: string | null, words: string, onPress: () => void): void {
+  const host = useHost();
   useEffect(() => {
     if (key === null || shown.has(key) || document.hasFocus()) return;
     if (!('Notification' in globalThis) || Notification.permission !== 'granted') return;
@@ -87,6 +88,8 @@ export function useNotification(key: string | null, words: string, onPress: () =
     const notification = new Notification(words, { tag: key });
     notification.addEventListener('click', () => {
       window.focus();
+      // A page cannot bring back a window that is in the dock; its host can.
+      void host.ask('window.raise', {});
       onPress();
     });
     // One notification a reminder, whatever else changes meanwhile.

@@ -31,6 +31,7 @@ export const requestNames = [
   'settings.save',
   'demo.load',
   'demo.remove',
+  'window.raise',
 ] as const;
 
 /** Everything that the host says unasked. */

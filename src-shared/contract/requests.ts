@@ -99,6 +99,7 @@ export const requests = {
   'settings.save': { input: settingsSchema, output: settingsSchema },
   'demo.load': { input: nothing, output: nothing },
   'demo.remove': { input: nothing, output: nothing },
+  'window.raise': { input: nothing, output: nothing },
 } as const satisfies Record<RequestName, { input: z.ZodType; output: z.ZodType }>;
 
 /** The parts of the library that a change can be in. */

@@ -48,6 +48,7 @@ const rightInputs: { readonly [Name in RequestName]: Input<Name> } = {
   },
   'demo.load': {},
   'demo.remove': {},
+  'window.raise': {},
 };
 
 /** Entries that are wrong for every request, whatever it takes: no entry, no object, a member too many. */
@@ -97,6 +98,7 @@ describe('the contract', () => {
       demoFile: '',
       clock: () => evening,
       changed: () => undefined,
+      raise: () => undefined,
       facts: { host: 'desk', version: '0', demoMicrophone: null },
     });
     expect(Object.keys(handlers).toSorted()).toEqual(requestNames.toSorted());

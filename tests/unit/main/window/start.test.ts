@@ -3,6 +3,7 @@ import { join } from 'node:path';
 import type * as E from 'electron';
 import { describe, expect, onTestFinished, test, vi } from 'vitest';
 import { channels } from '#shared/contract/index.ts';
+import { nameForNotifications } from '../../../../src-main/window/index.ts';
 import { openLibrary } from '../../../../src-main/library/index.ts';
 import { type FakeElectron, makeElectron } from '../../../support/electron-fake.ts';
 import { evening, temporaryFolder, tuning } from '../../../support/host.ts';
@@ -41,6 +42,26 @@ async function startWithWindow(): Promise<
 }
 
 const mainFrame: Partial<E.WebFrameMain> = { parent: null, url: front };
+
+describe('a reminder that the player answers', () => {
+  test('brings the window before them, out of the dock too; the page asks for it, nobody else', async () => {
+    const { electron, contents } = await startWithWindow();
+    const raised = () => electron.calls.map(([name]) => name).filter((name) => ['restore', 'show', 'focus'].includes(name));
+    const before = raised().length;
+    expect(await electron.invoke(channels.ask, { contents, frame: mainFrame }, 'window.raise', {})).toEqual({ ok: true, value: {} });
+    expect(raised().slice(before)).toEqual(['restore', 'show', 'focus']);
+    const stranger = { parent: null, url: 'https://example.org/' };
+    expect(await electron.invoke(channels.ask, { contents, frame: stranger }, 'window.raise', {})).toMatchObject({ ok: false });
+    expect(raised().slice(before)).toHaveLength(3);
+  });
+
+  test('reaches the system under the app’s own name on Windows, where a notification needs one', () => {
+    const named: string[] = [];
+    const app = { setAppUserModelId: (id: string) => void named.push(id) };
+    for (const platform of ['linux', 'darwin', 'win32'] as const) nameForNotifications(app, platform);
+    expect(named).toEqual(['Stillstring']);
+  });
+});
 
 describe('the start in Electron', () => {
   test('states the sandbox and our scheme before anything is ready, and keeps the engine’s files beside the library', async () => {
@@ -144,7 +165,7 @@ describe('the start in Electron', () => {
   test('brings the window forward when it is started a second time', async () => {
     const { electron } = await startWithWindow();
     electron.emitApp('second-instance');
-    expect(electron.calls.slice(-2)).toEqual([['restore'], ['focus']]);
+    expect(electron.calls.slice(-3)).toEqual([['restore'], ['show'], ['focus']]);
   });
 
   test('keeps the window’s place when it closes', async () => {
