@@ -77,8 +77,11 @@ const captureAt = async (minutes: number, sampleRateHertz: number) => {
   const perPluck = Math.floor((pluckSeconds * sampleRateHertz) / blockSamples);
   const started = performance.now();
   const blocksASecond = sampleRateHertz / blockSamples;
+  let latestSeconds = 0;
   for (let block = 0, minute = 1; block < blocks;) {
-    const due = Math.min(blocks, block + secondsAtOnce * blocksASecond, ((performance.now() - started) / 1000) * blocksASecond);
+    const soundedSeconds = (performance.now() - started) / 1000;
+    latestSeconds = Math.max(latestSeconds, soundedSeconds - block / blocksASecond);
+    const due = Math.min(blocks, block + secondsAtOnce * blocksASecond, soundedSeconds * blocksASecond);
     for (; block < due; block++) {
       const sound = sounds[Math.floor(block / perPluck) % sounds.length] ?? silent;
       const from = (block % perPluck) * blockSamples;
@@ -95,7 +98,7 @@ const captureAt = async (minutes: number, sampleRateHertz: number) => {
   for (let turn = 0; turn < 50 && counts.back < counts.sent; turn++) await new Promise((done) => setTimeout(done, 100));
   await worker.terminate();
   for (const port of [control, between.port2, toWorker.port1, processor.port]) port.close();
-  return { ...counts, hops: Math.floor((blocks * blockSamples) / 512), waiting, held };
+  return { ...counts, hops: Math.floor((blocks * blockSamples) / 512), waiting, held, latestSeconds };
 };
 
 /** Prints whether the path keeps up in real time, stereo, the second channel chosen: so many minutes at 48 kHz, a tenth of that at other rates. */
@@ -109,12 +112,13 @@ export const captureTable = async (minutes: number) => {
     'read',
     'dropped, by the worker',
     'hops waiting: median / 99.9 % / most',
+    'most that the sound itself came late, s',
     'frames a second',
     "MB held by the worker's heap after each minute",
   ]);
   for (const rate of [48_000, 44_100, 88_200, 96_000]) {
     const lasting = rate === 48_000 ? minutes : minutes / 10;
-    const { hops, sent, back, dropped, waiting, frames, held } = await captureAt(lasting, rate);
+    const { hops, sent, back, dropped, waiting, frames, held, latestSeconds } = await captureAt(lasting, rate);
     const queue = [0.5, 0.999, 1].map((share) => quantile(waiting, share)).join(' / ');
     row([
       String(rate),
@@ -124,6 +128,7 @@ export const captureTable = async (minutes: number) => {
       String(back),
       String(dropped),
       queue,
+      latestSeconds.toFixed(1),
       (frames / lasting / 60).toFixed(0),
       minuteByMinute(held),
     ]);
