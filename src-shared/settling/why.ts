@@ -31,19 +31,24 @@ export interface Findings {
 /** The reason for a verdict in one plain sentence. */
 export function why(findings: Findings): string {
   const { verdict, policy, now, drift, holdsInSeconds, slip, slipCount, keepsSlipping, slideCentsPerHour } = findings;
-  const ahead = inWords(policy.horizonSeconds).replace('about ', 'the next ');
-  const movement = `${sizeOf(drift.cents)} ${sideOf(drift.cents)} in ${ahead}`;
+  const ahead = nextOf(policy.horizonSeconds);
+  const size = `${sizeOf(drift.cents)} in ${ahead}`;
+  const movement = Math.abs(drift.cents) < 0.95 ? size : `${sizeOf(drift.cents)} ${sideOf(drift.cents)} in ${ahead}`;
   if (verdict === 'unheard')
     return `not heard since it was turned; expected to move ${movement}, give or take ${Math.ceil((drift.high - drift.low) / 2)} c`;
   if (verdict === 'slipping') {
     if (slideCentsPerHour !== null) return `sliding flat by about ${Math.round(slideCentsPerHour)} c an hour and not slowing`;
-    if (keepsSlipping)
-      return `keeps slipping: ${slipCount} slips within three retunes, the last ${slip === null ? 'in an earlier one' : `of ${sizeOf(slip.cents)}`}`;
-    return `slipped ${sizeOf(slip?.cents ?? 0)} ${sideOf(slip?.cents ?? 0)} between two readings; now ${placeOf(now.cents)}`;
+    const step = `${sizeOf(slip?.cents ?? 0)} ${sideOf(slip?.cents ?? 0)}`;
+    if (keepsSlipping) return `keeps slipping: ${slipCount} slips within three retunes, the last of ${step}; now ${placeOf(now.cents)}`;
+    return `slipped ${step} between two readings; now ${placeOf(now.cents)}`;
   }
-  if (verdict === 'holding') return `${placeOf(now.cents)}; moves ${movement}`;
-  if (holdsInSeconds === 0) return `nearly still, but ${placeOf(now.cents)}: a touch-up now would hold; moves ${movement}`;
+  // Nothing slips now, but it did in the retunes before.
+  const before = keepsSlipping ? `; but it slipped ${slipCount} times within three retunes` : '';
+  if (verdict === 'holding') return `${placeOf(now.cents)}; moves ${movement}${before}`;
+  if (holdsInSeconds === 0) return `nearly still, but ${placeOf(now.cents)}: a touch-up now would hold; moves ${movement}${before}`;
   const holds =
     holdsInSeconds === null ? 'not steady within 30 days' : `steady within ±${policy.toleranceCents} c in ${inWords(holdsInSeconds)}`;
-  return `still creeping ${sideOf(drift.cents)}, ${movement.replace(` ${sideOf(drift.cents)}`, '')}; now ${placeOf(now.cents)}, ${holds}`;
+  return `still creeping ${sideOf(drift.cents)}, ${size}; now ${placeOf(now.cents)}, ${holds}${before}`;
 }
+
+const nextOf = (seconds: number): string => (seconds < 90 ? 'the next minute' : inWords(seconds).replace('about ', 'the next '));

@@ -75,7 +75,16 @@ describe('keeps slipping', () => {
     const past = [earlier(-2 * day, slipped(150, 8)), earlier(-day, creeping(-5))];
     const judged = judge(logWith(readAlong(slipped(150, -8)), undefined, past));
     expect(judged.keepsSlipping).toBe(true);
-    expect(judged.why).toMatch(/^keeps slipping: 2 slips within three retunes/);
+    expect(judged.why).toMatch(/^keeps slipping: 2 slips within three retunes, the last of about \d+ c flat; now \d+ c flat$/);
+  });
+
+  test('is told by the two retunes before alone, of a string that only creeps now: no slide, and the sentence says when', () => {
+    const past = [earlier(-2 * day, slipped(150, 8)), earlier(-day, slipped(150, 8))];
+    const judged = judge(logWith(readAlong(creeping(-5)), undefined, past));
+    expect(judged.keepsSlipping).toBe(true);
+    expect(judged.verdict).not.toBe('slipping');
+    expect(judged.slips).toEqual([]);
+    expect(judged.why).toMatch(/; but it slipped 2 times within three retunes$/);
   });
 
   test('is not one slip in three retunes', () => {
