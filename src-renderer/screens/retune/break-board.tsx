@@ -2,14 +2,17 @@ import { confirmShare } from '#shared/tension/index.ts';
 import { BeadMark, HollowMark } from '../../ui/bead-mark.tsx';
 import { useSize } from '../../ui/size.ts';
 import { stringWidth } from '../../ui/string-width.ts';
-import { courseText, figure } from '../../ui/words.ts';
+import { figure } from '../../ui/words.ts';
 import type { Line } from './lines.ts';
+import { pitchWords } from './sentences.ts';
 import styles from './break-confirmation.module.css';
 
 const height = 92;
 const middle = 46;
 /** Labels nearer to one another than this would run into each other, in px. */
 const apart = 170;
+/** About how wide a letter of a label is, in px. */
+const letterWidth = 7.5;
 
 /** One string between no pull at all and breaking: solid where it is now, hollow where it is to go, hatched beyond the limit. */
 export function BreakBoard({ line: { from, to, now, after, gauge } }: { readonly line: Line }) {
@@ -21,6 +24,8 @@ export function BreakBoard({ line: { from, to, now, after, gauge } }: { readonly
   const ring = Math.min(x(then), width - 16);
   const isClose = before !== null && ring - x(before) < apart;
   const isAtEnd = width - ring < 110;
+  const words = `${pitchWords(to)}: ${figure(then * 100)} %`;
+  const wordsBegin = isAtEnd ? width - 8 - letterWidth * words.length : ring - 16;
   return (
     <svg ref={board} className={styles['board']} height={height} aria-hidden="true">
       <defs>
@@ -38,8 +43,8 @@ export function BreakBoard({ line: { from, to, now, after, gauge } }: { readonly
           limit {figure(confirmShare * 100)} %
         </text>
         {before === null || width === 0 ? null : (
-          <text x={x(before) + (isClose ? 20 : 0)} y={height - 10} textAnchor={isClose ? 'end' : 'middle'}>
-            now, {courseText([...new Set(from)])}: {figure(before * 100)} %
+          <text x={isClose ? Math.min(x(before) + 20, wordsBegin - 12) : x(before)} y={height - 10} textAnchor={isClose ? 'end' : 'middle'}>
+            now, {pitchWords(from)}: {figure(before * 100)} %
           </text>
         )}
         <text
@@ -48,7 +53,7 @@ export function BreakBoard({ line: { from, to, now, after, gauge } }: { readonly
           y={height - 10}
           textAnchor={isAtEnd ? 'end' : isClose ? 'start' : 'middle'}
         >
-          {courseText([...new Set(to)])}: {figure(then * 100)} %
+          {words}
         </text>
         {isAtEnd ? null : (
           <text x={width - 8} y={height - 10} textAnchor="end">

@@ -2,10 +2,11 @@ import type { Overview } from '#shared/contract/index.ts';
 import { confirmShare } from '#shared/tension/index.ts';
 import { Button } from '../../ui/button.tsx';
 import { Confirmation } from '../../ui/confirmation.tsx';
-import { courseText, figure } from '../../ui/words.ts';
+import { figure } from '../../ui/words.ts';
 import { BreakBoard } from './break-board.tsx';
 import { breakTitle, coursesWords } from './break-words.ts';
 import type { Line } from './lines.ts';
+import { pitchWords } from './sentences.ts';
 import styles from './break-confirmation.module.css';
 
 type Props = {
@@ -31,8 +32,8 @@ export function BreakConfirmation({ overview, lines, others, pull, capo, isOpen,
   return (
     <Confirmation title={breakTitle(lines)} isOpen={isOpen} onClose={onLeave}>
       <p className="lead">
-        At {worst === undefined ? '' : courseText([...new Set(worst.to)])} a fresh string carries about{' '}
-        <strong>{figure(share * 100)} % of what breaks it.</strong> The limit is {figure(confirmShare * 100)} %.
+        At {pitchWords(worst?.to)} a fresh string carries about <strong>{figure(share * 100)} % of what breaks it.</strong> The limit is{' '}
+        {figure(confirmShare * 100)} %.
         {share < 1 ? '' : ' That takes another string.'}
       </p>
       {worst === undefined ? null : <BreakBoard line={worst} />}

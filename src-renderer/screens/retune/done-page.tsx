@@ -10,11 +10,12 @@ import { useVerdicts } from '../../stores/settling.ts';
 import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys.ts';
 import { clockTime } from '../../ui/time.ts';
-import { count, courseText } from '../../ui/words.ts';
+import { count } from '../../ui/words.ts';
 import { asSeen } from '../stack.ts';
 import { againWords, bigChangeCents, doneTitle, expectWords, leftCourses, reachedWords } from './done-words.ts';
 import { FretPage } from './fret-page.tsx';
 import { NewStrings } from './new-strings.tsx';
+import { pitchWords } from './sentences.ts';
 import styles from './done-page.module.css';
 
 /** What was reached per course, what to expect of it, and when to listen again. */
@@ -75,7 +76,7 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
           return (
             <li key={course} className={styles['row']}>
               <span className={`pitch ${styles['number']}`}>{courseNumber(course, now.to.pitches.length)}</span>
-              <span className="pitch">{courseText(pitches)}</span>
+              <span className="pitch">{pitchWords(pitches)}</span>
               <span>{reachedWords(last)}</span>
               <span>{assessment === undefined ? '' : expectWords(assessment, finished, now.untilSeconds)}</span>
               <span className="quiet">{assessment?.why ?? ''}</span>

@@ -1,9 +1,10 @@
 import { beadPath } from '../../ui/bead.ts';
 import { useSize } from '../../ui/size.ts';
 import { stringWidth } from '../../ui/string-width.ts';
-import { courseText, figure, ordinal } from '../../ui/words.ts';
+import { figure, ordinal } from '../../ui/words.ts';
 import { bothMargins } from '../margins.ts';
 import { type Line, moveWords } from './lines.ts';
+import { pitchWords } from './sentences.ts';
 import styles from './plan-board.module.css';
 
 /** Semitones that the board shows to each side of wanted. */
@@ -26,10 +27,10 @@ export function PlanBoard({ lines }: { readonly lines: readonly Line[] }) {
               <div>
                 <p className="pitch">
                   {line.turn === null || line.semitones === 0 ? (
-                    courseText(line.to)
+                    pitchWords(line.to)
                   ) : (
                     <>
-                      {courseText(line.from)} <span className="faint">→</span> {courseText(line.to)}
+                      {pitchWords(line.from)} <span className="faint">→</span> {pitchWords(line.to)}
                     </>
                   )}
                 </p>

@@ -2,8 +2,10 @@ import { cautionShare } from '#shared/tension/index.ts';
 import { undershootCents } from '../../stores/undershoot.ts';
 import { Switch } from '../../ui/switch.tsx';
 import { clockTime } from '../../ui/time.ts';
-import { courseText, figure, halves, listed } from '../../ui/words.ts';
+import { figure, halves, listed } from '../../ui/words.ts';
+import { breakTitle } from './break-words.ts';
 import type { Line } from './lines.ts';
+import { pitchWords } from './sentences.ts';
 import styles from './plan-page.module.css';
 
 /** What an aim lies beside its pitch so that the string settles onto it. `leadCents` is positive above. */
@@ -74,7 +76,7 @@ export const totalNewtons = (lines: readonly Line[], which: 'now' | 'after'): nu
 /** Both numbers, with and without: how far beside its pitch a string is left, and how far it would drift off it. */
 function leadWords(leads: readonly Lead[], leadUntil: number, isOn: boolean): string {
   const left = ({ line, leadCents }: Lead) =>
-    `${halves(Math.abs(leadCents))} c ${leadCents < 0 ? 'below' : 'above'} ${courseText(line.to)}`;
+    `${halves(Math.abs(leadCents))} c ${leadCents < 0 ? 'below' : 'above'} ${pitchWords(line.to)}`;
   const drift = ({ line, leadCents }: Lead) =>
     `course ${line.number} about ${halves(Math.abs(leadCents))} c ${leadCents < 0 ? 'sharp' : 'flat'}`;
   const most = leads.reduce((widest, lead) => (Math.abs(lead.leadCents) > Math.abs(widest.leadCents) ? lead : widest));
@@ -84,7 +86,8 @@ function leadWords(leads: readonly Lead[], leadUntil: number, isOn: boolean): st
 }
 
 function careWords(moving: readonly Line[]): string {
-  const close = moving.filter(({ cents, after }) => cents > 0 && (after.breakShare ?? 0) > cautionShare).map(({ number }) => number);
+  const close = moving.filter(({ cents, after }) => cents > 0 && (after.breakShare ?? 0) > cautionShare);
+  if (close.some(({ after }) => (after.breakShare ?? 0) >= 1)) return `${breakTitle(close)} there: that takes another string.`;
   if (close.length === 0) return 'A string under tension can break and whip: keep your face away from it and turn slowly.';
-  return `${close.length === 1 ? `Course ${listed(close)} comes` : `Courses ${listed(close)} come`} close to breaking. Keep your face away and turn a little at a time.`;
+  return `${breakTitle(close)}. Keep your face away and turn a little at a time.`;
 }
