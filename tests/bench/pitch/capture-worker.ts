@@ -9,8 +9,9 @@ Object.assign(globalThis, {
   // oxlint-disable-next-line unicorn/require-post-message-target-origin
   postMessage: (message: unknown) => parentPort?.postMessage(message),
 });
+await import('../../../src-renderer/audio/pitch.worker.ts');
 parentPort?.on('message', (data: unknown) => {
   if (data === 'heap') parentPort?.postMessage({ kind: 'heap', megabytes: heldMegabytes() }, []);
   else scope.dispatchEvent(Object.assign(new Event('message'), { data }));
 });
-await import('../../../src-renderer/audio/pitch.worker.ts');
+parentPort?.postMessage({ kind: 'ready' }, []);

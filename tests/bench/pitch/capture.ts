@@ -60,7 +60,9 @@ const captureAt = async (minutes: number, sampleRateHertz: number) => {
   });
   between.port2.start();
   toWorker.port1.start();
-  worker.on('message', (report: WorkerReport | { kind: 'heap'; megabytes: number }) => {
+  const { promise: ready, resolve: isReady } = Promise.withResolvers<void>();
+  worker.on('message', (report: WorkerReport | { kind: 'ready' } | { kind: 'heap'; megabytes: number }) => {
+    if (report.kind === 'ready') isReady();
     if (report.kind === 'heap') held.push(report.megabytes);
     if (report.kind === 'pitch') counts.frames += report.events.filter(({ kind }) => kind === 'frame').length;
     if (report.kind === 'level') counts.dropped = report.level.droppedHops;
@@ -70,6 +72,7 @@ const captureAt = async (minutes: number, sampleRateHertz: number) => {
   const message: CaptureControl = { channel: 1, worker: between.port1 };
   control.postMessage(message, [between.port1]);
   // Both sides have their ports before the first block.
+  await ready;
   await new Promise((done) => setTimeout(done, 1_000));
 
   const blocks = Math.floor((minutes * 60 * sampleRateHertz) / blockSamples);
