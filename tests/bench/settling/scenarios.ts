@@ -15,7 +15,7 @@ import {
   type Visit,
 } from '#shared/simulation/strings/index.ts';
 
-const day = 86_400;
+export const day = 86_400;
 export const minute = 60;
 export const readFor = 10 * minute;
 
@@ -68,7 +68,8 @@ const drawNoise = (random: Random, kind: Kind): ReadingNoise => ({
   badShare: random.pick([0, 0.05]),
 });
 
-function drawEvents(random: Random, kind: Kind, tuned: number): readonly Event[] {
+/** What befalls a string in a session of a kind. */
+export function drawEvents(random: Random, kind: Kind, tuned: number): readonly Event[] {
   if (kind === 'warming')
     return [{ kind: 'ramp', fromSeconds: tuned - 600, untilSeconds: tuned + random.between(30, 120) * minute, cents: random.normal(5) }];
   if (kind === 'bend')
