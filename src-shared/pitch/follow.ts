@@ -26,13 +26,15 @@ export type Estimate = Fit & {
 const stretches = [640, 1280, 2560, 5120] as const;
 const [shortest, short] = stretches;
 /**
- * Standard deviations of a resting and of a moving string's drift, in cents per second. A string just plucked glides to its rest: a
- * typical pluck by two cents, with a time constant of 0.15 s.
+ * Standard deviations of a resting and of a moving string's drift, in cents per second. A string just plucked glides down to its rest
+ * (its tension is raised as the square of its amplitude): a typical pluck by a cent, give or take two, with a time constant of 0.15 s.
  */
 const restingDrift = 0.1;
-export const glideDrift = 13;
+export const glideDrift = 6;
+const glideSpread = 2;
 export const glideSeconds = 0.15;
 const movingDrift = 45;
+const leastMovingDrift = 1;
 /** Probability that a string at rest begins to move from one measurement to the next. */
 const movingUnasked = 0.004;
 /**
@@ -57,7 +59,15 @@ const longestEvery = 2;
 const faintRatio = 60;
 
 /** Where the string was a hop ago; what it rested on is missing where nothing was followed. */
-export type Guess = { hertz: number; moving: number; beginWith: number; rawDrift?: number; seconds?: number; slowest?: number };
+export type Guess = {
+  hertz: number;
+  moving: number;
+  beginWith: number;
+  driftCentsPerSecond?: number;
+  rawDrift?: number;
+  seconds?: number;
+  slowest?: number;
+};
 
 /** By how much the slope of the same stretch changed since the last hop beyond its error (half of which is shared), in cents per second. */
 const speedChange = (fit: Fit, { rawDrift, seconds }: Guess, stretchSeconds: number): number =>
@@ -67,11 +77,17 @@ const speedChange = (fit: Fit, { rawDrift, seconds }: Guess, stretchSeconds: num
 
 const normalDensity = (value: number, variance: number) => Math.exp((-0.5 * value * value) / variance) / Math.sqrt(variance);
 
+/** What is usual for a string that moves: about as fast as it did a hop ago. */
+const usualDrift = ({ moving, driftCentsPerSecond }: Guess) =>
+  moving > 0.5 && driftCentsPerSecond !== undefined
+    ? Math.min(movingDrift, Math.max(leastMovingDrift, 2 * Math.abs(driftCentsPerSecond)))
+    : movingDrift;
+
 /** Probability of moving, given a measured drift and what was thought before. */
-const movingGiven = (fit: Fit, before: number, resting: number) => {
+const movingGiven = (fit: Fit, before: number, glide: number, resting: number, usual: number) => {
   const variance = fit.sigmaDrift ** 2;
-  const moving = before * normalDensity(fit.driftCentsPerSecond, variance + movingDrift ** 2);
-  const still = (1 - before) * normalDensity(fit.driftCentsPerSecond, variance + resting ** 2);
+  const moving = before * normalDensity(fit.driftCentsPerSecond, variance + usual ** 2);
+  const still = (1 - before) * normalDensity(fit.driftCentsPerSecond + glide, variance + resting ** 2);
   return moving / (moving + still + 1e-300);
 };
 
@@ -101,14 +117,18 @@ export const createFollower = (rateHertz: number, remains: Remains | null = null
   /** `since`: seconds since the pluck. */
   const atEnd = (fit: Fit, length: number, guess: Guess, before: number, since: number): Estimate => {
     const seconds = length / rateHertz / 2;
-    const resting = restingDrift + glideDrift * Math.exp(-(since - seconds) / glideSeconds);
-    const moving = movingGiven(fit, before, resting);
+    const glide = glideDrift * Math.exp(-(since - seconds) / glideSeconds);
+    const resting = restingDrift + glideSpread * glide;
+    const moving = movingGiven(fit, before, glide, resting, usualDrift(guess));
     const noise = fit.sigmaDrift ** 2;
     const gainMoving = movingDrift ** 2 / (movingDrift ** 2 + noise);
     const gainResting = resting ** 2 / (resting ** 2 + noise);
-    const gain = moving * gainMoving + (1 - moving) * gainResting;
-    const drift = gain * fit.driftCentsPerSecond;
-    const left = moving * gainMoving * noise + (1 - moving) * gainResting * noise;
+    const driftMoving = gainMoving * fit.driftCentsPerSecond;
+    const driftResting = gainResting * (fit.driftCentsPerSecond + glide) - glide;
+    const drift = moving * driftMoving + (1 - moving) * driftResting;
+    // The error of a drift of either kind, and of not knowing which it is.
+    const apart = moving * (1 - moving) * (driftMoving - driftResting) ** 2;
+    const left = moving * gainMoving * noise + (1 - moving) * gainResting * noise + apart;
     const slowest = guess.slowest ?? Infinity;
     const square = Math.abs(drift) * (2 * seconds) ** 2;
     const glides = drift < 0 && since < glideAtMostSeconds && -drift < quickenAtMost * slowest;

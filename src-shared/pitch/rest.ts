@@ -46,7 +46,9 @@ export const createRest = () => {
     const passed = held === null ? 0 : atSeconds - held.atSeconds;
     const wander = wanderCents + wanderPluckedCents * Math.exp(-sincePluckSeconds / pluckedSeconds);
     const before = held === null ? Infinity : held.variance + (wander ** 2 + (strayWander * estimate.systematicCents) ** 2) * passed;
-    const apart = held === null ? 0 : centsApart(estimate.hertz, held.hertz);
+    const glide = estimate.moving > 0.5 ? 0 : estimate.driftCentsPerSecond * passed;
+    const foreseen = held === null ? estimate.hertz : shifted(held.hertz, glide);
+    const apart = centsApart(estimate.hertz, foreseen);
     const error = Math.sqrt(before + measured + (estimate.moving > 0.5 ? 0 : estimate.systematicCents ** 2));
     if (held === null || Math.abs(apart) > (estimate.moving > 0.5 ? limitMoving : limit) * error) {
       // A peg cannot jump: what does is a voice or another string, for a while; so is a lone outlier in noise.
@@ -64,7 +66,7 @@ export const createRest = () => {
         if (passed > heldAtMostSeconds) return null;
         return {
           ...estimate,
-          hertz: held.hertz,
+          hertz: foreseen,
           sigmaCents: Math.sqrt(before + (doubtPerSecond * passed) ** 2),
           steady: false,
         };
@@ -79,7 +81,7 @@ export const createRest = () => {
     const gain = before / (before + news);
     const memory = ((gain * estimate.seconds) / Math.max(1e-3, passed)) ** 2;
     held = {
-      hertz: shifted(held.hertz, gain * apart),
+      hertz: shifted(foreseen, gain * apart),
       variance: (1 - gain) * before,
       noise: Math.max(
         ((estimate.sigmaCents ** 2 - byStiffness) * memory) / (memory + telescope),
