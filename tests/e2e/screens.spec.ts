@@ -8,6 +8,7 @@ const screens = [
   ['settling, one string on its way', '/settling?on=demo-moth'],
   ['settling, one string slipping', '/settling?on=demo-rook'],
   ['settling, unheard', '/settling?on=demo-sedge'],
+  ['a year of an instrument', '/settling?on=demo-wren&open=year'],
   ['tunings', '/tunings?on=demo-wren'],
   ['a tuning opened', '/tunings?on=demo-wren&open=demo-lantern-e-flat'],
   ['instruments', '/instruments'],
@@ -30,6 +31,7 @@ async function goTo(page: Page, address: string): Promise<void> {
   }, address);
   if (isOtherScreen) await before?.waitForElementState('hidden');
   await expect(heading).toHaveCount(1, { timeout: 20_000 });
+  await expect(page.getByText('Working out from its log')).toHaveCount(0, { timeout: 20_000 });
   await page.evaluate(() => document.fonts.ready);
 }
 
