@@ -24,7 +24,10 @@ export interface Stretch {
 /** No reading is believed to be better than this. */
 export const smallestSigmaCents = 0.15;
 const levelSpreadCents = 20;
-/** A retune ends near the wanted pitch: within about a lead of it (assumed). Of two readings that disagree, it backs the nearer one. */
+/**
+ * A retune ends near the wanted pitch: within about a lead of it (assumed), and by its last reading a string is as far from there as it was heard
+ * to move. Of two readings that disagree, that backs the nearer one.
+ */
 const tunedSpreadCents = 10;
 const unheardSpreadCents = 6;
 const rememberedStretches = 4;
@@ -46,7 +49,7 @@ export function stretchesOf(moves: readonly Move[], readings: readonly Reading[]
       fromSeconds: from,
       readings: within,
       levelCents,
-      levelSpreadCents: tuned ? tunedSpreadCents : levelSpreadCents,
+      levelSpreadCents: tuned ? Math.hypot(tunedSpreadCents, movementHeard(within)) : levelSpreadCents,
       anchorSeconds,
     };
   });
@@ -69,8 +72,8 @@ function unheard(moves: readonly Move[], stretches: readonly Stretch[]): Pick<St
 
 const centre = (some: readonly Reading[]) => median(some.map(({ cents }) => cents));
 
-/** How far a stretch was heard to move, in cents: between the medians of its first and its last three readings; 0 under four. */
-export function movementHeard({ readings }: Stretch): number {
+/** How far readings of one stretch were heard to move, in cents: between the medians of its first and its last three readings; 0 under four. */
+export function movementHeard(readings: readonly Reading[]): number {
   if (readings.length < 4) return 0;
   return Math.abs(centre(readings.slice(-3)) - centre(readings.slice(0, 3)));
 }

@@ -54,7 +54,7 @@ export function fitSession(
   const trusts = readings.length === 0 ? unread : sigmas;
   const claimed = Float64Array.from(
     stretches.flatMap((stretch) => {
-      const lawError = lawErrorShare * movementHeard(stretch);
+      const lawError = lawErrorShare * movementHeard(stretch.readings);
       return stretch.readings.map(({ sigmaCents }) => Math.hypot(Math.max(sigmaCents, smallestSigmaCents), lawError));
     }),
   );

@@ -43,7 +43,7 @@ export function findSlips(session: Session, knowledge: StringKnowledge): Found {
   const laws = likeliestOfEachFamily(knowledge);
   const plain = laws.slice(0, 1);
   const present = session.stretches.at(-1);
-  const burden = logBurden + logBurdenPerCent * (present === undefined ? 0 : movementHeard(present));
+  const burden = logBurden + logBurdenPerCent * (present === undefined ? 0 : movementHeard(present.readings));
   for (let round = 0; round < mostSteps; round += 1) {
     const present = found.session;
     const quickly = (tried: Session) => evidenceOf(fitSession(tried, plain, sharesSeeking.slice(0, 1), driftSpreads.slice(0, 1)));

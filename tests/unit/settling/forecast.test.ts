@@ -40,6 +40,13 @@ describe('the forecast', () => {
     expect(width(many.forecast(7200))).toBeGreaterThan(width(many.forecast(2400)));
   });
 
+  test('follows a string that creeps ten times as far as any assumed: its readings are not taken for bad ones', () => {
+    const judged = judge(logWith(readAlong(creeping(-100))));
+    expect(Math.abs(judged.forecast(600).cents - creeping(-100)(600))).toBeLessThan(3);
+    expect(Math.abs(judged.forecast(2400).cents - creeping(-100)(2400))).toBeLessThan(12);
+    expect(judged.slips).toEqual([]);
+  });
+
   test('is the same whatever the clock starts at', () => {
     expect(at(1.8e9)).toBeCloseTo(at(0), 3);
     expect(at(-5000)).toBeCloseTo(at(0), 3);
