@@ -1,4 +1,5 @@
 import type { Estimate } from './follow.ts';
+import { centsPerRatio } from './string.ts';
 
 /** Mains frequencies in the world; IEC 60038. */
 const mains = [50, 60] as const;
@@ -16,6 +17,11 @@ const riseAtMost = 150;
 const fallAtMost = 350;
 const restingSlideAtMost = 10;
 const driftChangeAtMost = 25;
+/** Errors below this tell nothing; a hard pluck's glide; and no hop alone is proof: hops overlap. */
+const leastErrorCents = 0.05;
+const glideAtFirst = 120;
+const glideSeconds = 0.15;
+const evidenceAtMost = 3;
 
 /** Whether a frequency is one of the mains hum's, and which multiple of which mains: `mainsPartialOf(100.02)` → `{ mains: 50, partial: 2 }`. */
 export const mainsPartialOf = (hertz: number): { mains: number; partial: number } | null => {
@@ -47,6 +53,28 @@ export const ringsAlone = (estimate: Estimate): boolean =>
   estimate.ratio > clearRatio &&
   estimate.decayPerSecond > slowestDecay + sigmaDecay(estimate) &&
   Math.abs(estimate.rawDrift) < restingSlideAtMost + estimate.sigmaDrift;
+
+/**
+ * How much more likely a hop is a plucked string's than a voice's, as the natural log of the likelihood ratio: weights by logistic regression
+ * (D. Cox, J. R. Statist. Soc. B 20, 1958) on the plucks of the pitch bench against invented and synthesised talk. A string's partials keep
+ * step with one another, do not slide but for the glide of the pluck, do not swell, and are most of what sounds; and it lies among those that
+ * may sound. `score`: how well it accounts for the peaks, 0…1 (see coarse.ts); `octavesAway`: from the nearest string that may sound;
+ * `slideOnTheWhole`: cents per second over the hops before, Infinity while they are few.
+ */
+export const evidenceOfString = (
+  { hertz, sigmaCents, systematicCents, rawDrift, decayPerSecond }: Estimate,
+  score: number,
+  octavesAway: number,
+  sincePluckSeconds: number,
+  slideOnTheWhole: number,
+): number => {
+  const hertzOfError = (hertz / centsPerRatio) * Math.hypot(sigmaCents, systematicCents, leastErrorCents);
+  const glide = glideAtFirst * Math.exp(-sincePluckSeconds / glideSeconds);
+  const slide = Math.min(slideOnTheWhole, rawDrift < 0 ? Math.max(0, -rawDrift - glide) : rawDrift);
+  const swell = Math.min(30, Math.max(0, -decayPerSecond));
+  const evidence = 7.1 * Math.min(0.9, score) - 4.1 - 1.3 * Math.log10(hertzOfError) - 4.4 * Math.log10(1 + slide / 10) - 0.21 * swell;
+  return Math.min(evidenceAtMost, evidence - 1.5 * Math.min(2, octavesAway));
+};
 
 /** Whether two measurements of a moment apart are of one drift: a voice's changes all the time. */
 export const driftGoesOn = (before: Estimate, now: Estimate): boolean =>

@@ -3,7 +3,7 @@ import type { Conditioned } from './condition.ts';
 import type { createFollower, Estimate } from './follow.ts';
 import type { createStiffnessMemory } from './memory.ts';
 import { createPeakFinder } from './peaks.ts';
-import { driftGoesOn, isHum, ringsAlone, soundsPlucked } from './plausible.ts';
+import { driftGoesOn, evidenceOfString, isHum, ringsAlone, soundsPlucked } from './plausible.ts';
 import { centsApart } from './string.ts';
 import type { Hint } from './types.ts';
 
@@ -14,13 +14,16 @@ const scoreAtLeast = 0.45;
 const otherCents = 60;
 /** A fit further than this from the pitch that it was started with went astray. */
 const astrayCents = 80;
-/** Hops that must agree after a pluck; more where no string was found at once; a time where no pluck was heard. */
-const agreedAtLeast = 3;
-const agreedLate = 6;
-const lateSeconds = 0.09;
-/** A string is clear soon after its pluck; what becomes clear later is mostly a voice, and must hold still for longer. */
-const agreedVeryLate = 15;
-const veryLateSeconds = 0.25;
+/** Hops that must agree after a pluck, and the evidence that they must give together; a time where no pluck was heard. */
+const hopsAtLeast = 3;
+const evidenceAtLeast = 7;
+/** What counts for the score of a string that the search does not find now. */
+const unheardScore = 0.4;
+const missedCost = 2;
+/** A voice that stands still within so many cents for so long, hop after hop, is rare: what each such hop adds. */
+const stillSeconds = 0.1;
+const stillCents = 6;
+const stillEvidence = 0.7;
 const unpluckedSeconds = 0.3;
 /** For so long after a pluck another string may turn out to be the right one; how often that is asked, and how often in a row it must be so. */
 const freshSeconds = 0.5;
@@ -31,10 +34,21 @@ const strayCents = 2.5;
 /** … unless what is heard now lies this far off: the same course's other string, say. */
 const elsewhereCents = 30;
 
-type Belief = { estimate: Estimate; sinceCount: number; agreed: number };
+type Belief = { estimate: Estimate; meanHertz: number; sinceCount: number; evidence: number; hops: number };
+
+/** Whether two fits, one hop apart, are of one string. */
+const isSame = (before: Estimate, now: Estimate, reachCents: number) =>
+  Math.abs(centsApart(now.hertz, before.hertz)) < reachCents + 3 * now.sigmaCents && driftGoesOn(before, now);
+
+/** How far a pitch lies below the lowest or above the highest string that may sound. */
+const octavesAway = (hint: Hint | null, hertz: number): number =>
+  hint === null || hint.hertz.length === 0
+    ? 0
+    : Math.max(0, -Math.log2(hertz / Math.min(...hint.hertz)), Math.log2(hertz / Math.max(...hint.hertz)));
 
 /**
- * Decides which string sounds: coarse search and fit, hop by hop, until enough of them agree and the sound behaves like a string's.
+ * Decides which string sounds: coarse search and fit, hop by hop, until they agree and together are evidence enough that it is a string:
+ * a sequential test (A. Wald, Ann. Math. Statist. 16, 1945).
  * `samplesSincePluck` is null where no pluck was heard. `samples` is the sound without its background, in the places of `state.samples`.
  */
 export const createSearch = (
@@ -78,6 +92,32 @@ export const createSearch = (
     return !humming && (plucked ? soundsPlucked(estimate) : ringsAlone(estimate)) ? estimate : null;
   };
 
+  const newBelief = (estimate: Estimate): Belief => ({
+    estimate,
+    meanHertz: estimate.hertz,
+    sinceCount: state.count,
+    evidence: 0,
+    hops: 0,
+  });
+
+  /** How fast a pitch has moved from the mean of what was believed, in cents per second. */
+  const slideOf = ({ hertz }: Estimate): number => {
+    const seconds = belief === null ? 0 : (state.count - belief.sinceCount) / rateHertz;
+    return belief === null || seconds < stillSeconds ? Infinity : Math.abs(centsApart(hertz, belief.meanHertz)) / (seconds / 2);
+  };
+
+  /** The belief with one more hop. That the pitch stays where it was on the whole speaks for a string, the more the longer. */
+  const strengthened = ({ meanHertz, sinceCount, evidence, hops }: Belief, estimate: Estimate, more: number): Belief => {
+    const still = state.count - sinceCount > stillSeconds * rateHertz && Math.abs(centsApart(estimate.hertz, meanHertz)) < stillCents;
+    return {
+      estimate,
+      meanHertz: meanHertz + (estimate.hertz - meanHertz) / (hops + 1),
+      sinceCount,
+      evidence: Math.max(0, evidence + more + (still ? stillEvidence : 0)),
+      hops: hops + 1,
+    };
+  };
+
   /** The string that sounds, once enough hops agree on it; null until then. `wasThere`: whether a pitch rang before the pluck. */
   const lookFor = (usable: number, samplesSincePluck: number | null, wasThere: (hertz: number) => boolean): Estimate | null => {
     humming = false;
@@ -88,21 +128,29 @@ export const createSearch = (
     if (other && !fresh) return null;
     const again = other ? null : takeUpAgain(usable);
     if (again !== null) return again;
+    const plucked = samplesSincePluck !== null;
     const known = found === null || (!fresh && wasThere(found.hertz));
-    const estimate = known ? null : fitTo(found.hertz, usable, samplesSincePluck !== null);
-    if (estimate === null) {
-      belief = null;
-      return null;
+    const estimate = known ? null : fitTo(found.hertz, usable, plucked);
+    const evidence = (of: Estimate, score: number) =>
+      samplesSincePluck === null ? 0 : evidenceOfString(of, score, octavesAway(hint, of.hertz), samplesSincePluck / rateHertz, slideOf(of));
+    const reach = plucked ? 4 : 2;
+    const isFound = belief !== null && estimate !== null && isSame(belief.estimate, estimate, reach);
+    if (belief !== null && !isFound) {
+      // A string half believed in is looked for where it was, though the search finds nothing now, or something else.
+      const again = plucked ? fitTo(belief.estimate.hertz, usable, plucked) : null;
+      belief =
+        again !== null && isSame(belief.estimate, again, reach)
+          ? strengthened(belief, again, evidence(again, unheardScore))
+          : { ...belief, evidence: belief.evidence - missedCost };
     }
-    const reach = (samplesSincePluck === null ? 2 : 4) + 3 * estimate.sigmaCents;
-    const goesOn =
-      belief !== null && Math.abs(centsApart(estimate.hertz, belief.estimate.hertz)) < reach && driftGoesOn(belief.estimate, estimate);
-    belief =
-      goesOn && belief !== null ? { ...belief, estimate, agreed: belief.agreed + 1 } : { estimate, sinceCount: state.count, agreed: 1 };
-    if (samplesSincePluck === null) return state.count - belief.sinceCount >= unpluckedSeconds * rateHertz ? estimate : null;
-    const late = samplesSincePluck > lateSeconds * rateHertz + (8 * rateHertz) / estimate.hertz;
-    const veryLate = samplesSincePluck > veryLateSeconds * rateHertz + (8 * rateHertz) / estimate.hertz;
-    return belief.agreed >= (veryLate ? agreedVeryLate : late ? agreedLate : agreedAtLeast) ? estimate : null;
+    if (belief !== null && !isFound && belief.evidence <= 0) belief = null;
+    if (estimate !== null && found !== null && (isFound || belief === null))
+      belief = strengthened(belief ?? newBelief(estimate), estimate, evidence(estimate, found.score));
+    if (belief === null) return null;
+    const enough = plucked
+      ? belief.hops >= hopsAtLeast && belief.evidence >= evidenceAtLeast
+      : state.count - belief.sinceCount >= unpluckedSeconds * rateHertz;
+    return enough ? belief.estimate : null;
   };
 
   /**
