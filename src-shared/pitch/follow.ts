@@ -29,7 +29,7 @@ const [shortest, short] = stretches;
  * Standard deviations of a resting and of a moving string's drift, in cents per second. A string just plucked glides down to its rest
  * (its tension is raised as the square of its amplitude): a typical pluck by a cent, give or take two, with a time constant of 0.15 s.
  */
-const restingDrift = 0.1;
+const restingDrift = 0.05;
 export const glideDrift = 6;
 const glideSpread = 2;
 export const glideSeconds = 0.15;
@@ -40,11 +40,12 @@ const movingUnasked = 0.004;
 /**
  * A glide is not straight. Where it falls with time constant τ, a line through the middle of t seconds ends 0.11/τ · drift · t² below it
  * (variance of the Hann window, (1/12 − 1/2π²)t², against t²/4). τ is about 0.18 s, or the glide would be over: a third of `since`.
- * What is left of it errs by about as much as the bend of a turning peg, which may go either way.
+ * What is left of it errs by about as much again; less where a peg is turned evenly, whose changes of speed are seen (`suddenCents`).
  */
 const glideBend = 0.11;
 const glideBendSeconds = 0.18;
 const bendError = 0.25;
+const bendErrorTurning = 0.12;
 /** So long after a pluck a falling pitch is taken for its glide. */
 const glideAtMostSeconds = 1.5;
 /** … and no glide gets faster than this against the slowest that it was: that is a peg turned down. */
@@ -141,7 +142,7 @@ export const createFollower = (rateHertz: number, remains: Remains | null = null
       moving,
       rawDrift: fit.driftCentsPerSecond,
       slowest: Math.min(slowest, Math.abs(fit.driftCentsPerSecond) + 2 * fit.sigmaDrift),
-      systematicCents: Math.hypot(fit.systematicCents, bendError * square),
+      systematicCents: Math.hypot(fit.systematicCents, (moving > 0.5 && !glides ? bendErrorTurning : bendError) * square),
       steady: moving < 0.5 && Math.abs(drift) < 3,
       suddenCents: Math.max(moving, guess.moving) > 0.5 ? suddenSeconds * speedChange(fit, guess, 2 * seconds) : 0,
       seconds: 2 * seconds,

@@ -2,7 +2,7 @@ import { glideDrift, glideSeconds, type Estimate } from './follow.ts';
 import { centsApart, shifted } from './string.ts';
 
 /** How far a resting string may wander, in cents per root second, and how far it usually does; more while the glide of its pluck dies away. */
-const wanderCents = 0.12;
+const wanderCents = 0.08;
 const usualWanderCents = 0.03;
 const wanderPluckedCents = 4;
 const pluckedSeconds = 0.2;
