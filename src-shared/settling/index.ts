@@ -1,6 +1,6 @@
 // Settling: from the log of moves and readings to a verdict, a forecast and the reason, per string.
 // Knows: creep, slips, coupling, weather, what a string's past taught. Must not know: files, clocks, instruments, screens, hertz.
-// Add here: nothing but the room's door. A new cause of movement is a column in posterior.ts; a new law a line in hypotheses.ts.
+// Add here: nothing but the room's door. A new cause of movement is a column in posterior.ts; a new law a line in laws.ts.
 import { learnString } from './learning.ts';
 import { assessString } from './verdict.ts';
 import type { Assessment, Question } from './types.ts';

@@ -1,12 +1,14 @@
 import { growthOf, type CreepLaw } from './creep.ts';
 
-// The laws that a string may follow: the four that the literature argues for (creep.ts), believed equally, each with its parameters even in
-// the logarithm, the usual ones first. Between two laws of the list lies the string's own: a departure, half way to the neighbours on either side, says how far.
+// The laws that a string may follow: the four that the literature argues for (creep.ts), believed equally, each with its parameters about even
+// in the logarithm, the usual ones first. All figures are ASSUMED. Between two laws of the list lies the string's own: how far it departs from
+// the listed one towards a neighbour is one more unknown.
 
-/** A law with its neighbours on either side; neighbouring laws of the list share the ground between them. */
+/** A law with its neighbours on either side, about half way to the next of the list. */
 export interface ListedLaw {
   readonly law: CreepLaw;
   readonly neighbours: readonly [CreepLaw, CreepLaw];
+  /** Which of the four it belongs to, 0…3. */
   readonly family: number;
   /** Shares of all laws sum to 1. */
   readonly share: number;
@@ -46,7 +48,7 @@ export const listedLaws: readonly ListedLaw[] = families.flatMap((family, index)
   family.map((listed) => ({ ...listed, family: index, share: 1 / families.length / family.length })),
 );
 
-/** How a string grows that lies half way to a neighbour, less the law's own growth: 0 at minute 1 and minute 30, as every law is scaled there. */
+/** What one step from the law to its second neighbour adds to its growth; from minute 1 to minute 30 nothing, as every law is scaled there. */
 export function departureOf({ neighbours: [one, other] }: Listed): (seconds: number) => number {
   const [less, more] = [growthOf(one), growthOf(other)];
   return (seconds) => (more(seconds) - less(seconds)) / 2;

@@ -8,7 +8,7 @@ export interface Whitened {
   readonly centre: Float64Array;
 }
 
-/** The independent units of a vector; throws nothing: a covariance that is barely positive is taken as positive. */
+/** The independent units of a vector. What its covariance leaves without any spread is given next to none. */
 export function whitened({ mean, covariance }: NormalVector): Whitened {
   const width = mean.length;
   const triangle = new Float64Array(width * width);
