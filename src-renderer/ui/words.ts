@@ -6,9 +6,12 @@ export const figure = (value: number, decimals = 0): string => {
   return text.replace(/^-(0(?:\.0+)?)$/u, '$1').replace('-', '−');
 };
 
-/** Cents for people: one decimal where the uncertainty is under 0.3, else whole. `centsText(36.6, 1)` → `37 c`. */
-export const centsText = (cents: number, sigmaCents: number): string =>
-  `${figure(Math.abs(cents), sigmaCents < 0.3 && Math.abs(cents) < 10 ? 1 : 0)} c`;
+/** Cents for people: one decimal where the uncertainty is under 0.3, else whole; never nought. `centsText(36.6, 1)` → `37 c`, `centsText(0.02, 0.1)` → `under 0.1 c`. */
+export const centsText = (cents: number, sigmaCents: number): string => {
+  const decimals = sigmaCents < 0.3 && Math.abs(cents) < 10 ? 1 : 0;
+  const text = figure(Math.abs(cents), decimals);
+  return Number(text) === 0 ? `under ${decimals === 1 ? '0.1' : '1'} c` : `${text} c`;
+};
 
 const parts = [
   [0.05, 'a twentieth of a semitone'],

@@ -73,7 +73,7 @@ function describe({ coach, to }: Pick<Retuning, 'coach' | 'to'>, { atSeconds }: 
 
 function widest(left: readonly StrumVerdict[]): string {
   const most = left.reduce((far, one) => (Math.abs(one.cents ?? 0) > Math.abs(far.cents ?? 0) ? one : far));
-  return centsText(most.cents ?? 0, 0);
+  return centsText(Math.max(0.1, Math.abs(most.cents ?? 0)), 0);
 }
 
 function touchOf(verdicts: readonly StrumVerdict[], course: number, number: number): Touch {

@@ -20,6 +20,8 @@ describe('amounts in words', () => {
     expect(centsText(-1.63, 0.1)).toBe('1.6 c');
     expect(centsText(1.63, 0.5)).toBe('2 c');
     expect(centsText(36.63, 0.1)).toBe('37 c');
+    expect(centsText(-0.03, 0.1)).toBe('under 0.1 c');
+    expect(centsText(0.3, 1)).toBe('under 1 c');
   });
 
   test('numbers have a true minus and no minus zero', () => {

@@ -46,7 +46,7 @@ describe('a double course', () => {
     // 7 cents at 392 Hz are 1.59 Hz.
     const { pair, other } = pairOf([at(7, 0), at(0, 1)], 0, { upsideDown: false });
     expect(pair).toBe('Two strings 7.0 c apart, beating about 1½ times a second');
-    expect(other).toBe('the one nearer the floor is 0.0 c above');
+    expect(other).toBe('the one nearer the floor is under 0.1 c above');
   });
 });
 
