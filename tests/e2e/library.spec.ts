@@ -258,7 +258,7 @@ test('a tuning is played in, one pluck a course, and keeps its cents where the p
   await page.getByText('Keep how far each course lies from its note').click();
   await page.getByRole('button', { name: 'Save', exact: true }).click();
   await goTo(page, '/tunings?on=demo-wren&open=demo-lantern-e-flat');
-  await expect(page.getByRole('row', { name: 'Lantern E♭' })).toContainText('The same tuning as As it was found.');
+  await expect(page.getByRole('row', { name: 'Lantern E♭' })).toContainText('The same tuning as As it was found.', { timeout: 20_000 });
 });
 
 test('pitches, notes and tags are changed in the open row, the margins following as they are typed', async ({ page }) => {
