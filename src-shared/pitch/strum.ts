@@ -22,6 +22,8 @@ const quietDecibels = -75;
 const afterOnsetSeconds = 0.025;
 /** So much of the beginning is left out where there is enough sound after it. */
 const glideSeconds = 0.3;
+/** So much of the movement over the stretch counts as error: chosen by hand, wide enough for glides of 5 to 20 cents on a few simulated strums. */
+const glideShare = 0.25;
 
 type Sound = { samples: Float64Array; rateHertz: number };
 
@@ -80,6 +82,16 @@ const tellUnisonsApart = (
   }
 };
 
+/** A reading holds for the middle of the stretch. A glide is not straight, so that one which still goes on moves it: the error says so. */
+const allowForGlide = ({ heardAt }: HeardStrings, readings: StringReading[][], seconds: number): void => {
+  for (const { place, heard } of heardAt) {
+    const reading = readings[place.courseIndex]?.[place.stringIndex];
+    if (reading === undefined || !('hertz' in reading)) continue;
+    const glide = Math.abs(heard.fit.driftCentsPerSecond) * seconds * glideShare;
+    putReading(readings, place, { ...reading, sigmaCents: Math.hypot(reading.sigmaCents, glide) });
+  }
+};
+
 /** See index.ts. */
 export const readStrum = (
   samples: Float32Array,
@@ -102,5 +114,6 @@ export const readStrum = (
   const heard = hearStrings(lines, courses, binHertz);
   const readings = readStrings(heard, binHertz);
   tellUnisonsApart(heard, readings, alone, { rateHertz, binHertz });
+  allowForGlide(heard, readings, length / rateHertz);
   return readings;
 };
