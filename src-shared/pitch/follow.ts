@@ -11,6 +11,8 @@ export type Estimate = Fit & {
   moving: number;
   /** The drift as measured, before it is shrunk towards rest. */
   rawDrift: number;
+  /** How fast it may still move although it seems to rest, having moved just before, in cents per second. */
+  lingering: number;
   /** The slowest drift seen of this pluck, with two standard errors, in cents per second. */
   slowest: number;
   steady: boolean;
@@ -35,6 +37,8 @@ const glideSpread = 2;
 export const glideSeconds = 0.15;
 const movingDrift = 45;
 const leastMovingDrift = 1;
+/** A string that seems to have come to rest may still move by what it last did, less from one measurement to the next. */
+const lingers = 0.9;
 /** Probability that a string at rest begins to move from one measurement to the next. */
 const movingUnasked = 0.004;
 /**
@@ -45,7 +49,7 @@ const movingUnasked = 0.004;
 const glideBend = 0.11;
 const glideBendSeconds = 0.18;
 const bendError = 0.25;
-const bendErrorTurning = 0.12;
+const bendErrorTurning = 0.16;
 /** So long after a pluck a falling pitch is taken for its glide. */
 const glideAtMostSeconds = 1.5;
 /** … and no glide gets faster than this against the slowest that it was: that is a peg turned down. */
@@ -68,6 +72,7 @@ export type Guess = {
   rawDrift?: number;
   seconds?: number;
   slowest?: number;
+  lingering?: number;
 };
 
 /** By how much the slope of the same stretch changed since the last hop beyond its error (half of which is shared), in cents per second. */
@@ -123,7 +128,9 @@ export const createFollower = (rateHertz: number, remains: Remains | null = null
     const moving = movingGiven(fit, before, glide, resting, usualDrift(guess));
     const noise = fit.sigmaDrift ** 2;
     const gainMoving = movingDrift ** 2 / (movingDrift ** 2 + noise);
-    const gainResting = resting ** 2 / (resting ** 2 + noise);
+    const lingering = guess.moving > 0.5 ? Math.abs(guess.driftCentsPerSecond ?? 0) : lingers * (guess.lingering ?? 0);
+    const restingVariance = resting ** 2 + lingering ** 2;
+    const gainResting = restingVariance / (restingVariance + noise);
     const driftMoving = gainMoving * fit.driftCentsPerSecond;
     const driftResting = gainResting * (fit.driftCentsPerSecond + glide) - glide;
     const drift = moving * driftMoving + (1 - moving) * driftResting;
@@ -141,6 +148,7 @@ export const createFollower = (rateHertz: number, remains: Remains | null = null
       driftCentsPerSecond: drift,
       moving,
       rawDrift: fit.driftCentsPerSecond,
+      lingering,
       slowest: Math.min(slowest, Math.abs(fit.driftCentsPerSecond) + 2 * fit.sigmaDrift),
       systematicCents: Math.hypot(fit.systematicCents, (moving > 0.5 && !glides ? bendErrorTurning : bendError) * square),
       steady: moving < 0.5 && Math.abs(drift) < 3,
