@@ -38,6 +38,12 @@ test('every state of a retune passes the accessibility rules in both themes and 
   await page.keyboard.press('Escape');
   await expect(asked).toHaveCount(0);
   expect.soft(await faults(page), 'the plan').toEqual([]);
+  await page.keyboard.press('Space');
+  await page.getByRole('button', { name: 'Only course 2' }).press('Enter');
+  await expect(title(page)).toHaveText('Retune Wren to Sexton’s drone without course 1');
+  await expect(page.getByText('2 pluck', { exact: true })).toBeVisible();
+  await expect(page.getByRole('listitem').filter({ hasText: 'A4' })).toContainText('stays');
+  await page.keyboard.press('Escape');
 
   await go(page, '#/retune?on=demo-wren&to=demo-lantern-e-flat');
   await expect(title(page)).toHaveText('Lantern E♭', { timeout: 20_000 });
