@@ -64,7 +64,7 @@ const stateOf = async (service: Service) => {
 };
 
 const calm = [-2.2, -1.6, -1.2, -0.9, -0.7, -0.55, -0.4, -0.3, -0.2, -0.1, -0.05, 0];
-const slipping = [-1.2, -0.8, -0.6, -0.5, -9.6, -9.5];
+const slipping = [-1.2, -0.8, -0.6, -0.5, -9.6, -9.5, -9.4];
 
 describe('the verdicts on a string set', () => {
   test('come for every string from the player’s eye down; a set that is not there is left out', async () => {
@@ -189,7 +189,7 @@ describe('a warning', () => {
     expect((await stateOf(service)).warning).toMatchObject({ isSeen: false });
     await valueOf(service, 'log.append', { warningsSeen: [{ ...seen, at: evening + 60 * minute }] });
     expect((await stateOf(service)).warning).toMatchObject({ isSeen: true });
-    const again = [70, 75, 80].map((after, index) => ({
+    const again = [75, 80, 85].map((after, index) => ({
       ...reading,
       id: `again ${index}`,
       at: evening + after * minute,
