@@ -3,22 +3,33 @@ import type { PitchEvent, RefusalReason } from '#shared/pitch/index.ts';
 /** What has sounded without giving a pitch, and since when; null while a string is heard, or nothing. */
 export type Refused = { readonly reason: RefusalReason; readonly sinceSeconds: number; readonly forSeconds: number } | null;
 
-/** Sentences for what keeps a pitch from being read, and after how many seconds of it they are shown: a string that fades is unclear for a moment too. */
-const sentences: Partial<Record<RefusalReason, { readonly words: string; readonly afterSeconds: number }>> = {
-  hum: { words: 'Only a hum is heard: look for a loose cable or a power supply near the input.', afterSeconds: 1.5 },
-  'two sounds': { words: 'Two strings sound at once: damp the others.', afterSeconds: 1.5 },
-  unclear: { words: 'No string can be made out in this sound: pluck one by itself.', afterSeconds: 3 },
+type Sentence = { readonly words: string; readonly fromSeconds: number; readonly untilSeconds: number };
+
+/**
+ * Sentences for what keeps a pitch from being read, and when they are shown, in seconds of it: a string that fades is unclear for a moment too, and
+ * a room that is never still is no news.
+ */
+const sentences: Partial<Record<RefusalReason, Sentence>> = {
+  hum: {
+    words: 'Only a hum is heard: look for a loose cable or a power supply near the input.',
+    fromSeconds: 1.5,
+    untilSeconds: Number.POSITIVE_INFINITY,
+  },
+  'two sounds': { words: 'Two strings sound at once: damp the others.', fromSeconds: 1.5, untilSeconds: Number.POSITIVE_INFINITY },
+  unclear: { words: 'No string can be made out in this sound: pluck one by itself.', fromSeconds: 3, untilSeconds: 8 },
 };
 
-/** Takes in one pitch event. A string that is heard, silence and a pluck end what was refused. */
+/** Takes in one pitch event. A string that is heard, and silence, end what was refused; a sound is unclear only once something was plucked. */
 export function refusedAfter(refused: Refused, event: PitchEvent): Refused {
-  if (event.kind === 'frame' || sentences[event.reason] === undefined) return null;
-  if (refused === null || refused.reason !== event.reason) return { reason: event.reason, sinceSeconds: event.atSeconds, forSeconds: 0 };
-  return { ...refused, forSeconds: event.atSeconds - refused.sinceSeconds };
+  if (event.kind === 'frame' || event.reason === 'silence') return null;
+  if (event.reason === 'unclear' && refused === null) return null;
+  if (refused?.reason === event.reason) return { ...refused, forSeconds: event.atSeconds - refused.sinceSeconds };
+  return { reason: event.reason, sinceSeconds: event.atSeconds, forSeconds: 0 };
 }
 
-/** What to do about a sound that gives no pitch, once it has gone on for a while; null before. */
+/** What to do about a sound that gives no pitch, while it is news; else null. */
 export function refusalWords(refused: Refused): string | null {
   const sentence = refused === null ? undefined : sentences[refused.reason];
-  return refused === null || sentence === undefined || refused.forSeconds < sentence.afterSeconds ? null : sentence.words;
+  if (refused === null || sentence === undefined) return null;
+  return refused.forSeconds >= sentence.fromSeconds && refused.forSeconds < sentence.untilSeconds ? sentence.words : null;
 }

@@ -27,8 +27,15 @@ test('two strings that ring together are to be damped', () => {
 });
 
 test('a string that fades is unclear for a moment, and nothing is said of it', () => {
-  expect(after(refusal(0, 'unclear'), refusal(2, 'unclear'), refusal(2.1, 'silence'), refusal(4, 'unclear'))).toBeNull();
-  expect(after(refusal(0, 'unclear'), refusal(3.2, 'unclear'))).toContain('pluck one by itself');
+  expect(
+    after(refusal(0, 'attack'), refusal(0.1, 'unclear'), refusal(2, 'unclear'), refusal(2.1, 'silence'), refusal(4, 'unclear')),
+  ).toBeNull();
+  expect(after(refusal(0, 'attack'), refusal(0.1, 'unclear'), refusal(3.2, 'unclear'))).toContain('pluck one by itself');
+});
+
+test('a room that is never still is no news', () => {
+  expect(after(refusal(0, 'unclear'), refusal(3.2, 'unclear'))).toBeNull();
+  expect(after(refusal(0, 'attack'), refusal(0.1, 'unclear'), refusal(9, 'unclear'))).toBeNull();
 });
 
 test('a string that is heard ends what was refused, and so does another reason', () => {
