@@ -5,6 +5,7 @@ import type { createStiffnessMemory } from './memory.ts';
 import { createPeakFinder } from './peaks.ts';
 import { driftGoesOn, evidenceOfString, isHum, ringsAlone, soundsPlucked } from './plausible.ts';
 import { centsApart } from './string.ts';
+import { riseAtLeast } from './struck.ts';
 import type { Hint } from './types.ts';
 
 const searchSamples = 2_560;
@@ -14,9 +15,10 @@ const scoreAtLeast = 0.45;
 const otherCents = 60;
 /** A fit further than this from the pitch that it was started with went astray. */
 const astrayCents = 80;
-/** Hops that must agree after a pluck, and the evidence that they must give together; a time where no pluck was heard. */
+/** Hops that must agree after a pluck, and the evidence that they must give together where it hardly rose; a time where no pluck was heard. */
 const hopsAtLeast = 3;
-const evidenceAtLeast = 7;
+const evidenceAtMost = 7;
+const evidenceAtLeast = 1.5;
 /** What counts for the score of a string that the search does not find now. */
 const unheardScore = 0.4;
 const missedCost = 2;
@@ -34,11 +36,17 @@ const strayCents = 2.5;
 /** … unless what is heard now lies this far off: the same course's other string, say. */
 const elsewhereCents = 30;
 
+/** A pluck that was heard: how long ago, in working samples, and by what factor of power it rose above what was there. */
+type Pluck = { readonly samplesAgo: number; readonly rise: number };
+
 type Belief = { estimate: Estimate; meanHertz: number; sinceCount: number; evidence: number; hops: number };
 
 /** Whether two fits, one hop apart, are of one string. */
 const isSame = (before: Estimate, now: Estimate, reachCents: number) =>
   Math.abs(centsApart(now.hertz, before.hertz)) < reachCents + 3 * now.sigmaCents && driftGoesOn(before, now);
+
+/** The evidence that a string must give: less where it came out of quiet, as talk fills a room with sound and a pluck stands above it. */
+const evidenceWanted = (rise: number): number => Math.max(evidenceAtLeast, evidenceAtMost - Math.log(rise / riseAtLeast));
 
 /** How far a pitch lies below the lowest or above the highest string that may sound. */
 const octavesAway = (hint: Hint | null, hertz: number): number =>
@@ -49,7 +57,7 @@ const octavesAway = (hint: Hint | null, hertz: number): number =>
 /**
  * Decides which string sounds: coarse search and fit, hop by hop, until they agree and together are evidence enough that it is a string:
  * a sequential test (A. Wald, Ann. Math. Statist. 16, 1945).
- * `samplesSincePluck` is null where no pluck was heard. `samples` is the sound without its background, in the places of `state.samples`.
+ * `pluck` is null where none was heard. `samples` is the sound without its background, in the places of `state.samples`.
  */
 export const createSearch = (
   state: Conditioned,
@@ -119,20 +127,20 @@ export const createSearch = (
   };
 
   /** The string that sounds, once enough hops agree on it; null until then. `wasThere`: whether a pitch rang before the pluck. */
-  const lookFor = (usable: number, samplesSincePluck: number | null, wasThere: (hertz: number) => boolean): Estimate | null => {
+  const lookFor = (usable: number, pluck: Pluck | null, wasThere: (hertz: number) => boolean): Estimate | null => {
     humming = false;
-    const fresh = samplesSincePluck === null || samplesSincePluck < freshSeconds * rateHertz;
+    const fresh = pluck === null || pluck.samplesAgo < freshSeconds * rateHertz;
     if (!fresh && strayed !== null && !strayed.ofThisPluck) strayed = null;
     const found = search(usable);
     const other = found !== null && strayed !== null && Math.abs(centsApart(found.hertz, strayed.estimate.hertz)) > elsewhereCents;
     if (other && !fresh) return null;
     const again = other ? null : takeUpAgain(usable);
     if (again !== null) return again;
-    const plucked = samplesSincePluck !== null;
+    const plucked = pluck !== null;
     const known = found === null || (!fresh && wasThere(found.hertz));
     const estimate = known ? null : fitTo(found.hertz, usable, plucked);
     const evidence = (of: Estimate, score: number) =>
-      samplesSincePluck === null ? 0 : evidenceOfString(of, score, octavesAway(hint, of.hertz), samplesSincePluck / rateHertz, slideOf(of));
+      pluck === null ? 0 : evidenceOfString(of, score, octavesAway(hint, of.hertz), pluck.samplesAgo / rateHertz, slideOf(of));
     const reach = plucked ? 4 : 2;
     const isFound = belief !== null && estimate !== null && isSame(belief.estimate, estimate, reach);
     if (belief !== null && !isFound) {
@@ -148,7 +156,7 @@ export const createSearch = (
       belief = strengthened(belief ?? newBelief(estimate), estimate, evidence(estimate, found.score));
     if (belief === null) return null;
     const enough = plucked
-      ? belief.hops >= hopsAtLeast && belief.evidence >= evidenceAtLeast
+      ? belief.hops >= hopsAtLeast && belief.evidence >= evidenceWanted(pluck.rise)
       : state.count - belief.sinceCount >= unpluckedSeconds * rateHertz;
     return enough ? belief.estimate : null;
   };

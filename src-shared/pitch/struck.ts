@@ -7,7 +7,7 @@ const momentSeconds = 0.016;
 const stepSeconds = 0.004;
 const attackSeconds = 0.04;
 /** A pluck rises above what rang or spoke before by at least this factor of power (5 dB); a voice that goes on hardly rises. */
-const riseAtLeast = 3.2;
+export const riseAtLeast = 3.2;
 /** A second onset this soon is still the same pluck: finger and plectrum knock first. */
 const samePluckSeconds = 0.15;
 
@@ -25,31 +25,40 @@ export const createStrikeJudge = (state: Conditioned, samples: Float64Array) => 
   const { rateHertz } = state;
   const count = (seconds: number) => Math.round(seconds * rateHertz);
   let onset: number | null = null;
-  let struck: boolean | null = null;
-  let before = false;
+  /** The rise of this onset, once it is known; and of the onset just before, of the same pluck. */
+  let own: number | null = null;
+  let before = 1;
+
+  /** The loudest moment after an onset against what was there before it. */
+  const riseAt = (place: number): number => {
+    let after = 0;
+    for (let from = place; from + count(momentSeconds) <= place + count(attackSeconds); from += count(stepSeconds))
+      after = Math.max(after, powerOf(samples, from, count(momentSeconds)));
+    return after / (powerOf(samples, place - count(marginSeconds + beforeSeconds), count(beforeSeconds)) + Number.MIN_VALUE);
+  };
 
   return {
     /** A new onset, as a count of working samples. */
     onset: (at: number) => {
-      before = struck === true && onset !== null && at - onset < count(samePluckSeconds);
-      struck = null;
+      before = own !== null && onset !== null && at - onset < count(samePluckSeconds) ? Math.max(before, own) : 1;
+      own = null;
       onset = at;
     },
-    /** Whether the last onset was a pluck; true until enough of it is heard, false where there was none. */
-    wasStruck: (): boolean => {
-      if (onset === null) return false;
+    /**
+     * By what factor of power the last onset rose above what was there; null where there was none, or where it was no pluck. Until enough of it is
+     * heard it counts as one that rose just enough.
+     */
+    rise: (): number | null => {
+      if (onset === null) return null;
       const since = state.count - onset;
-      if (struck !== null || since < count(attackSeconds)) return struck ?? true;
-      const place = state.end - since;
-      let after = 0;
-      for (let from = place; from + count(momentSeconds) <= place + count(attackSeconds); from += count(stepSeconds))
-        after = Math.max(after, powerOf(samples, from, count(momentSeconds)));
-      struck = before || after > riseAtLeast * powerOf(samples, place - count(marginSeconds + beforeSeconds), count(beforeSeconds));
-      return struck;
+      if (own === null && since < count(attackSeconds)) return Math.max(before, riseAtLeast);
+      own ??= riseAt(state.end - since);
+      const rise = Math.max(before, own);
+      return rise < riseAtLeast ? null : rise;
     },
     reset: () => {
       onset = null;
-      struck = null;
+      own = null;
     },
   };
 };

@@ -9,7 +9,7 @@ import { createRest } from './rest.ts';
 import { createSearch } from './search.ts';
 import { createStrays } from './stray.ts';
 import { centsApart } from './string.ts';
-import { createStrikeJudge } from './struck.ts';
+import { createStrikeJudge, riseAtLeast } from './struck.ts';
 import { createTwinFinder } from './twins.ts';
 import type { Hint, PitchEvent, PitchFrame, PitchTracker, RefusalReason, StringPitch } from './types.ts';
 
@@ -112,8 +112,8 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   const lookFor = (usable: number, since: number): PitchEvent => {
     // A stream that begins in the middle of a pluck: nobody heard its beginning, but it is looked at as one.
     const opening = pluckedAt === null && state.count < openingSeconds * rateHertz;
-    const pluck = opening ? state.count : strike.wasStruck() ? sincePluck() : null;
-    current = search.lookFor(usable, pluck, background.knows);
+    const rise = opening ? riseAtLeast : strike.rise();
+    current = search.lookFor(usable, rise === null ? null : { samplesAgo: sincePluck() ?? state.count, rise }, background.knows);
     if (current !== null) {
       handover.finish(current);
       memory.learn(current);

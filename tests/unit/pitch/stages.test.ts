@@ -9,7 +9,7 @@ import { fitSeries, unknownStiffness } from '#shared/pitch/series.ts';
 import { createSpectrometer } from '#shared/pitch/spectrum.ts';
 import { createStrays } from '#shared/pitch/stray.ts';
 import { stiffRatio } from '#shared/pitch/string.ts';
-import { createStrikeJudge } from '#shared/pitch/struck.ts';
+import { createStrikeJudge, riseAtLeast } from '#shared/pitch/struck.ts';
 import { addNoise, noise, pluckSound } from '#shared/simulation/sound/index.ts';
 import { centsBetween } from './support.ts';
 
@@ -166,26 +166,27 @@ describe('plucks', () => {
 });
 
 describe('a new sound', () => {
-  const struckBy = (samples: Float32Array, atSeconds: number) => {
+  const riseOf = (samples: Float32Array, atSeconds: number) => {
     const conditioner = createConditioner(rateHertz);
     const strike = createStrikeJudge(conditioner.state, conditioner.state.samples);
     for (const [index, sample] of samples.entries()) {
       conditioner.take(sample);
       if (index === Math.round(atSeconds * rateHertz)) strike.onset(index);
     }
-    return strike.wasStruck();
+    return strike.rise();
   };
 
   test('is a pluck where it rises at once above what was there', () => {
     const pluck = pluckSound({ hertz: 262, sampleRateHertz: rateHertz, seconds: 0.6, seed: 4, pluckedAtSeconds: 0.4 });
-    expect(struckBy(addNoise(pluck.samples, { ratioDecibels: 5, sampleRateHertz: rateHertz, seed: 5 }), 0.4)).toBe(true);
+    expect(riseOf(addNoise(pluck.samples, { ratioDecibels: 5, sampleRateHertz: rateHertz, seed: 5 }), 0.4)).toBeGreaterThan(riseAtLeast);
+    expect(riseOf(addNoise(pluck.samples, { ratioDecibels: 40, sampleRateHertz: rateHertz, seed: 5 }), 0.4)).toBeGreaterThan(1000);
   });
 
   test('is none where a sound merely goes on as another', () => {
     const turn = Float32Array.from({ length: 7_200 }, (_, index) =>
       Math.sin((2 * Math.PI * (index < 4_800 ? 200 : 290) * index) / rateHertz),
     );
-    expect(struckBy(turn, 0.4)).toBe(false);
+    expect(riseOf(turn, 0.4)).toBeNull();
   });
 });
 
