@@ -1,4 +1,5 @@
-import { greatestLibraryFile, libraryFileVersion, readLibraryFile, writeLibraryFile, type LibraryRows } from './library-file.ts';
+import { greatestLibraryFile, readLibraryFile, writeLibraryFile } from './library-file.ts';
+import { libraryFileVersion, type LibraryRows } from './library-schema.ts';
 
 /** A format that leaves and enters the library. `read` takes what `write` gave, whatever version wrote it. */
 export type Format<Content> = {

@@ -5,17 +5,8 @@
 export { byEarSheet, type ByEarStep, type ByEarWay } from './by-ear.ts';
 export { fileName } from './file-name.ts';
 export { type Format, formats, libraryFormat } from './formats.ts';
-export {
-  greatestLibraryFile,
-  greatestRows,
-  libraryFileSchema,
-  readLibraryFile,
-  rowsOfFile,
-  writeLibraryFile,
-  type LibraryFile,
-  type LibraryRows,
-  type LogOfFile,
-} from './library-file.ts';
+export { greatestLibraryFile, readLibraryFile, rowsOfFile, writeLibraryFile } from './library-file.ts';
+export { greatestRows, libraryFileSchema, type LibraryFile, type LibraryRows, type LogOfFile } from './library-schema.ts';
 export { merge, type MergeDecision, type Merged } from './merge/merge.ts';
 export {
   mergeChoices,

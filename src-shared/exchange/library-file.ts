@@ -1,74 +1,18 @@
 import { z } from 'zod';
-import { instrumentSchema, stringSetSchema } from '#shared/instruments/index.ts';
 import {
-  changeCorrectionSchema,
-  correctionSchema,
-  noteSchema,
-  readingSchema,
-  retuneSchema,
-  snoozeSchema,
-  stringChangeSchema,
-  turnSchema,
-  warningSeenSchema,
-} from '#shared/log/index.ts';
-import { tuningSchema } from '#shared/tunings/index.ts';
-import { songSchema } from '#shared/sets/index.ts';
+  greatestRows,
+  type LibraryFile,
+  libraryFileSchema,
+  libraryFileVersion,
+  libraryFormatName,
+  type LibraryRows,
+  type Part,
+  rowSchemas,
+} from './library-schema.ts';
 import { faultOfReferences } from './references.ts';
-
-const format = 'stillstring-library';
-/** What this version writes; it reads every older one. */
-export const libraryFileVersion = 3;
 
 /** No longer file is read or written, in UTF-16 units: about 130 000 readings (own choice: a file is held in memory whole). */
 export const greatestLibraryFile = 32 * 1024 * 1024;
-
-/** No more rows are read or written (own choice: a thousand instruments and 5 000 tunings, with room). */
-export const greatestRows = {
-  instruments: 2000,
-  stringSets: 20_000,
-  tunings: 20_000,
-  songs: 20_000,
-  retunes: 200_000,
-  turns: 1_000_000,
-  readings: 2_000_000,
-  notes: 100_000,
-  stringChanges: 100_000,
-  warningsSeen: 100_000,
-  snoozes: 100_000,
-  corrections: 100_000,
-  changeCorrections: 100_000,
-} as const;
-
-type Part = keyof typeof greatestRows;
-
-/**
- * A whole library as one JSON file. Where `relativeTimes` is set (the demo library, which is always about this evening), the times of the log
- * are milliseconds before the moment of loading, else epoch milliseconds.
- */
-export const libraryFileSchema = z.strictObject({
-  format: z.literal(format),
-  version: z.literal(libraryFileVersion),
-  relativeTimes: z.boolean(),
-  instruments: z.array(instrumentSchema).max(greatestRows.instruments),
-  stringSets: z.array(stringSetSchema).max(greatestRows.stringSets),
-  tunings: z.array(tuningSchema).max(greatestRows.tunings),
-  songs: z.array(songSchema).max(greatestRows.songs),
-  retunes: z.array(retuneSchema).max(greatestRows.retunes),
-  turns: z.array(turnSchema).max(greatestRows.turns),
-  readings: z.array(readingSchema).max(greatestRows.readings),
-  notes: z.array(noteSchema).max(greatestRows.notes),
-  stringChanges: z.array(stringChangeSchema).max(greatestRows.stringChanges),
-  warningsSeen: z.array(warningSeenSchema).max(greatestRows.warningsSeen),
-  snoozes: z.array(snoozeSchema).max(greatestRows.snoozes),
-  corrections: z.array(correctionSchema).max(greatestRows.corrections),
-  changeCorrections: z.array(changeCorrectionSchema).max(greatestRows.changeCorrections),
-});
-
-export type LibraryFile = z.infer<typeof libraryFileSchema>;
-/** What a library file holds, without its head. */
-export type LibraryRows = Omit<LibraryFile, 'format' | 'version' | 'relativeTimes'>;
-/** The part of them that is the log. */
-export type LogOfFile = Omit<LibraryRows, 'instruments' | 'stringSets' | 'tunings' | 'songs'>;
 
 /** What older versions lacked or said otherwise: `upgrades[0]` makes a file of version 2 out of one of version 1, and so on. */
 const upgrades: readonly ((older: Readonly<Record<string, unknown>>) => Readonly<Record<string, unknown>>)[] = [
@@ -89,7 +33,7 @@ const eachObject = (list: unknown, change: (row: object) => object): unknown =>
 export function writeLibraryFile(rows: LibraryRows): string {
   for (const [part, most] of Object.entries(greatestRows) as [Part, number][])
     if (rows[part].length > most) throw new RangeError(`a library file has at most ${most} ${part}, not ${rows[part].length}`);
-  const file: LibraryFile = { format, version: libraryFileVersion, relativeTimes: false, ...rows };
+  const file: LibraryFile = { format: libraryFormatName, version: libraryFileVersion, relativeTimes: false, ...rows };
   const text = JSON.stringify(file);
   if (text.length > greatestLibraryFile)
     throw new RangeError(`a library file has at most ${greatestLibraryFile} characters, not ${text.length}`);
@@ -109,7 +53,7 @@ export function readLibraryFile(text: string): { readonly file: LibraryFile } | 
   } catch {
     return { sentence: 'This is not a Stillstring library file: it is not JSON.' };
   }
-  const head = z.looseObject({ format: z.literal(format), version: z.number().int().min(1) }).safeParse(content);
+  const head = z.looseObject({ format: z.literal(libraryFormatName), version: z.number().int().min(1) }).safeParse(content);
   if (!head.success) return { sentence: 'This is not a Stillstring library file.' };
   if (head.data.version > libraryFileVersion)
     return {
@@ -149,22 +93,6 @@ const frameSchema = libraryFileSchema.extend({
   corrections: list('corrections'),
   changeCorrections: list('changeCorrections'),
 });
-
-const rowSchemas = {
-  instruments: instrumentSchema,
-  stringSets: stringSetSchema,
-  tunings: tuningSchema,
-  songs: songSchema,
-  retunes: retuneSchema,
-  turns: turnSchema,
-  readings: readingSchema,
-  notes: noteSchema,
-  stringChanges: stringChangeSchema,
-  warningsSeen: warningSeenSchema,
-  snoozes: snoozeSchema,
-  corrections: correctionSchema,
-  changeCorrections: changeCorrectionSchema,
-} as const satisfies Record<Part, z.ZodType>;
 
 /** A message names what it found, which may be as long as the file. */
 const longestMessage = 160;

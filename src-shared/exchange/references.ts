@@ -1,4 +1,4 @@
-import type { LibraryRows } from './library-file.ts';
+import type { LibraryRows } from './library-schema.ts';
 
 const parts = [
   'instruments',

@@ -1,7 +1,8 @@
 import { breakShare, confirmShare } from '#shared/tension/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { scaleLengthOf } from './pull.ts';
-import type { Setup, StringState } from './state.ts';
+import type { Setup } from './setup.ts';
+import type { StringState } from './state.ts';
 
 /** A string further than this above both where the retune found it and where it is wanted is being tightened by mistake, in cents. */
 const runawayCents = 300;

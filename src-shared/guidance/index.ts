@@ -7,18 +7,7 @@ export { start, step } from './coach.ts';
 export { hear, listenFor, listenForStrum, type Heard } from './hear.ts';
 export { advise, currentString } from './advice.ts';
 export { centsToGo } from './passes.ts';
-export type {
-  Advice,
-  CoachEvent,
-  CoachState,
-  CoachString,
-  Effect,
-  Pull,
-  Setup,
-  StringState,
-  StrumHeard,
-  Strummed,
-  StrumVerdict,
-} from './state.ts';
+export type { Advice, CoachEvent, CoachState, Effect, Pull, StringState, StrumHeard, Strummed, StrumVerdict } from './state.ts';
 export { driftBetween, type Drift } from './drift.ts';
-export { learn, type Learned, type LearnedRetune, type Lessons } from './learned.ts';
+export type { CoachString, Learned, LearnedRetune, Setup } from './setup.ts';
+export { learn, type Lessons } from './learned.ts';

@@ -3,7 +3,7 @@ import { centsBetween, hertz } from '#shared/units/index.ts';
 import { assumedCoupling, type Coupling, expectedShift, hearShift } from './coupling.ts';
 import { type Drift, driftOf } from './drift.ts';
 import { pullNewtons, stiffnessOf } from './pull.ts';
-import type { CoachString, Setup } from './state.ts';
+import type { CoachString, LearnedRetune, Setup } from './setup.ts';
 
 type Place = { readonly course: number; readonly string: number };
 
@@ -22,17 +22,6 @@ export function learn(setup: Omit<Setup, 'present'>): Lessons {
 }
 
 const unknownString: CoachString = { material: 'nylon', wound: false, daysSinceChange: null, linearDensityKilogramsPerMetre: null };
-
-/** An earlier retune as the log has it. `cents` of a turn: how far it took its string; positive = tightened. */
-export type LearnedRetune = {
-  readonly startedAtSeconds: number;
-  readonly wanted: readonly (readonly number[])[];
-  readonly turns: readonly (Place & { readonly atSeconds: number; readonly cents: number })[];
-  readonly readings: readonly (Place & { readonly atSeconds: number; readonly hertz: number; readonly sigmaCents: number })[];
-};
-
-/** What the coach may learn from: earlier retunes of this string set, oldest first. */
-export type Learned = { readonly retunes: readonly LearnedRetune[] };
 
 type Known = Omit<Setup, 'present'>;
 

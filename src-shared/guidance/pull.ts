@@ -1,6 +1,6 @@
 import { tensionNewtons } from '#shared/tension/index.ts';
 import { type Hertz, hertz, kilogramsPerMetre, type Material, type Millimetres, millimetres } from '#shared/units/index.ts';
-import type { CoachString, Setup } from './state.ts';
+import type { CoachString, Setup } from './setup.ts';
 
 /** Where the linear density is not known, a string is taken to pull this much at the pitch it is wanted at, in newtons (the middle of published sets). */
 const usualNewtons = 45;

@@ -2,7 +2,8 @@ import { atCents, cents, centsBetween, hertz } from '#shared/units/index.ts';
 import { expectedShift, type Expected, hearShift } from './coupling.ts';
 import { driftBetween } from './drift.ts';
 import { pullNewtons } from './pull.ts';
-import type { CoachState, Setup, Standing, StringState } from './state.ts';
+import type { Setup } from './setup.ts';
+import type { CoachState, Standing, StringState } from './state.ts';
 
 type Known = Pick<CoachState, 'setup' | 'strings' | 'coupling'>;
 

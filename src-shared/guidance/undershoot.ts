@@ -1,5 +1,6 @@
 import { atCents, cents, centsBetween, hertz } from '#shared/units/index.ts';
-import type { Setup, StringState } from './state.ts';
+import type { Setup } from './setup.ts';
+import type { StringState } from './state.ts';
 
 // Common practice for pegs with play: a lowered string is taken a little below and brought up, so that the peg ends up pulling.
 

@@ -1,6 +1,6 @@
 import { lineOf, mixLine, projectOn, type Amplitude, type Line } from './lines.ts';
 import { createPeakFinder } from './peaks.ts';
-import { mainsPartialOf } from './plausible.ts';
+import { mainsPartialOf } from './mains.ts';
 import { addPull, emptyPartial, measurePartial, type Partial } from './partial.ts';
 import type { Spectrum } from './spectrum.ts';
 

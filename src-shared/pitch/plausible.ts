@@ -1,11 +1,7 @@
 import type { Estimate } from './follow.ts';
+import { mainsPartialOf } from './mains.ts';
 import { centsPerRatio } from './string.ts';
 
-/** Mains frequencies in the world; IEC 60038. */
-const mains = [50, 60] as const;
-const mainsPartials = 20;
-/** How far a grid strays from its frequency in ordinary operation, as a share (0.2 %: common practice). */
-const mainsStray = 0.002;
 /** A string loses its sound at least this fast (60 dB in 20 s) and, once plucked, does not swell. */
 const slowestDecay = 0.35;
 const swellAtMost = 0.7;
@@ -22,16 +18,6 @@ const leastErrorCents = 0.05;
 const glideAtFirst = 120;
 const glideSeconds = 0.15;
 const evidenceAtMost = 3;
-
-/** Whether a frequency is one of the mains hum's, and which multiple of which mains: `mainsPartialOf(100.02)` → `{ mains: 50, partial: 2 }`. */
-export const mainsPartialOf = (hertz: number): { mains: number; partial: number } | null => {
-  for (const frequency of mains) {
-    const partial = Math.round(hertz / frequency);
-    if (partial >= 1 && partial <= mainsPartials && Math.abs(hertz / partial / frequency - 1) < mainsStray)
-      return { mains: frequency, partial };
-  }
-  return null;
-};
 
 /** Error of the decay rate: the real part of the same unknown whose imaginary part is the frequency. */
 const sigmaDecay = ({ sigmaCents, hertz }: Estimate) => (2 * Math.PI * hertz * sigmaCents * Math.LN2) / 1200;

@@ -1,4 +1,4 @@
-import type { LibraryRows } from '../library-file.ts';
+import type { LibraryRows } from '../library-schema.ts';
 import { stringSetContent } from './content.ts';
 import type { MergeChoice, MergePart, MergeRow, Present } from './preview.ts';
 

@@ -1,4 +1,4 @@
-import type { LibraryRows, LogOfFile } from '../library-file.ts';
+import type { LibraryRows, LogOfFile } from '../library-schema.ts';
 import { type Ids, known, type SetIds } from './ids.ts';
 import type { MergePart } from './preview.ts';
 

@@ -1,4 +1,4 @@
-import type { LibraryRows } from '../library-file.ts';
+import type { LibraryRows } from '../library-schema.ts';
 import { type Ids, idsOf, known, type SetIds, stringSetIds, written } from './ids.ts';
 import { logOf } from './log.ts';
 import { type MergeChoice, type MergePart, mergePreview, type MergeRow, type Present } from './preview.ts';

@@ -1,4 +1,4 @@
-import type { LibraryRows } from '../library-file.ts';
+import type { LibraryRows } from '../library-schema.ts';
 import { instrumentContent, songContent, tuningContent } from './content.ts';
 
 /** What the library has, as a merge needs to know it. Rows in `removed` (their ids) were taken out by the player and can come back. */

@@ -3,7 +3,7 @@ import { createConditioner, levelDecibels } from '#shared/pitch/condition.ts';
 import { createOnsetDetector } from '#shared/pitch/onset.ts';
 import { createStiffnessMemory } from '#shared/pitch/memory.ts';
 import { emptyPartial, measurePartial } from '#shared/pitch/partial.ts';
-import { mainsPartialOf } from '#shared/pitch/plausible.ts';
+import { mainsPartialOf } from '#shared/pitch/mains.ts';
 import { smallest } from '#shared/pitch/select.ts';
 import { fitSeries, unknownStiffness } from '#shared/pitch/series.ts';
 import { createSpectrometer } from '#shared/pitch/spectrum.ts';
