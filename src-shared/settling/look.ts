@@ -19,11 +19,15 @@ export interface Look {
   readonly because: readonly string[];
 }
 
-/** A slipping string: how it is held, what it is, what it did (slips, oldest first; none = a slide), and its last turn in cents (null: none known). */
+/**
+ * A slipping string: how it is held, what it is, what it did (slips of this retune, oldest first; none = it slides, or it slipped in earlier retunes
+ * alone), and its last turn in cents (null: none known).
+ */
 export interface Slipping {
   readonly hardware: Hardware;
   readonly string: StringFacts;
   readonly slips: readonly Slip[];
+  readonly isSliding: boolean;
   readonly lastTurnCents: number | null;
 }
 
@@ -35,7 +39,8 @@ interface Clue {
 }
 
 interface Facts extends Slipping {
-  readonly movement: 'down' | 'up' | 'slide';
+  /** `step`: in earlier retunes, in a direction that is no longer told. */
+  readonly movement: 'down' | 'up' | 'step' | 'slide';
   readonly isNew: boolean;
 }
 
@@ -110,14 +115,19 @@ const clues: readonly Clue[] = [
   },
 ];
 
+function movementOf({ slips, isSliding }: Slipping): Facts['movement'] {
+  const last = slips.at(-1);
+  if (last === undefined) return isSliding ? 'slide' : 'step';
+  return last.cents < 0 ? 'down' : 'up';
+}
+
 /**
  * Where to look, likeliest first, by the instrument's hardware, the string and the way it slipped.
- * `whereToLook({ hardware: { pegs: 'friction', bridge: 'tie' }, string, slips: [], lastTurnCents: 200 })[0]?.place` → 'peg screw'.
+ * `whereToLook({ hardware: { pegs: 'friction', bridge: 'tie' }, string, slips: [], isSliding: true, lastTurnCents: 200 })[0]?.place` → 'peg screw'.
  */
 export function whereToLook(slipping: Slipping): readonly Look[] {
-  const last = slipping.slips.at(-1);
   const { daysSinceChange } = slipping.string;
-  const movement = last === undefined ? 'slide' : last.cents < 0 ? 'down' : 'up';
+  const movement = movementOf(slipping);
   const facts: Facts = { ...slipping, movement, isNew: daysSinceChange !== null && daysSinceChange < newDays };
   const fitting = clues.filter(({ fits }) => fits(facts)).sort((a, b) => b.weight - a.weight);
   const places = [...new Set(fitting.map(({ place }) => place))];

@@ -44,6 +44,8 @@ export function looksOf(
       daysSinceChange: daysSinceChanged(stringSet, changes, { course, string }, now * 1000),
     },
     slips: assessment.slips,
+    // What keeps slipping by its earlier retunes alone is not called slipping now.
+    isSliding: assessment.verdict === 'slipping' && assessment.slips.length === 0,
     lastTurnCents: history.moves.at(-1)?.cents ?? null,
   });
   return looks

@@ -5,14 +5,22 @@ import { nylon } from './log.ts';
 const friction: Hardware = { pegs: 'friction', bridge: 'tie' };
 const down = [{ atSeconds: 100, cents: -8 }];
 const up = [{ atSeconds: 100, cents: 8 }];
-const look = (some: Partial<Slipping>) => whereToLook({ hardware: friction, string: nylon, slips: down, lastTurnCents: 200, ...some });
+const look = (some: Partial<Slipping>) =>
+  whereToLook({ hardware: friction, string: nylon, slips: down, isSliding: false, lastTurnCents: 200, ...some });
 const places = (some: Partial<Slipping>) => look(some).map(({ place }) => place);
 
 // Common practice among players and repairers.
 describe('where to look on a slipping string', () => {
   test('with friction pegs the peg screw first, then the tie', () => {
     expect(places({}).slice(0, 2)).toEqual(['peg screw', 'bridge tie']);
-    expect(places({ slips: [] })[0]).toBe('peg screw');
+    expect(places({ slips: [], isSliding: true })[0]).toBe('peg screw');
+  });
+
+  test('a string that slipped in earlier retunes, and stands now, is not said to slide', () => {
+    const reasons = (isSliding: boolean) => look({ slips: [], isSliding }).flatMap(({ because }) => because);
+    expect(reasons(true)).toContain('a steady slide is a peg turning back');
+    expect(reasons(false)).not.toContain('a steady slide is a peg turning back');
+    expect(places({ slips: [], isSliding: false })).toContain('nut slot');
   });
 
   test('a geared peg does not run back: tie and windings come before it', () => {
@@ -44,7 +52,7 @@ describe('where to look on a slipping string', () => {
   });
 
   test('a slide is never the nut, and a steel string has no knot', () => {
-    expect(places({ slips: [] })).not.toContain('nut slot');
+    expect(places({ slips: [], isSliding: true })).not.toContain('nut slot');
     const steel = places({ string: { ...nylon, material: 'steel' } });
     expect(steel).toContain('ball end');
     expect(steel.some((place) => place === 'bridge tie' || place === 'bridge knot')).toBe(false);
