@@ -48,7 +48,8 @@ export async function retuneByEye(page: Page, done: string, patienceSeconds: num
   while (Date.now() < until) {
     if (await page.getByRole('heading', { level: 1, name: done }).isVisible()) return;
     const afterStrum = page.locator('main').getByRole('button', { name: /^(?:Pluck|Loosen|Tighten) course/u });
-    if (await afterStrum.isVisible()) await afterStrum.click();
+    // What was seen may be gone by the time it is reached for: then the screen is read again.
+    if (await afterStrum.isVisible()) await afterStrum.click({ timeout: 2000 }).catch(() => undefined);
     text = await page.locator('main').innerText();
     const order = orderIn(text);
     waits = order?.word === 'there' ? waits + 1 : 0;
