@@ -35,11 +35,18 @@ export interface Found {
   readonly slips: readonly Slip[];
 }
 
+/** What was found so far: the places of steps, and the latest fit that has them all. */
+interface Steps {
+  readonly session: Session;
+  readonly places: readonly Place[];
+  readonly candidates: readonly Candidate[];
+}
+
 const evidenceOf = (candidates: readonly Candidate[]): number => logSum(candidates.map(({ logEvidence }) => logEvidence));
 
 /** Finds slips one after another, the clearest first, until no further one pays for itself. */
 export function findSlips(session: Session, knowledge: StringKnowledge): Found {
-  let found: Found = { session, slips: [] };
+  let found: Steps = { session, places: [], candidates: [] };
   const laws = likeliestOfEachFamily(knowledge);
   const plain = laws.slice(0, 1);
   const present = session.stretches.at(-1);
@@ -64,15 +71,20 @@ export function findSlips(session: Session, knowledge: StringKnowledge): Found {
     const most = Math.max(...places.map(({ gain }) => gain));
     const best = places.find(({ gain }) => gain > most - asGood);
     if (best === undefined || most < burden) break;
-    const at = column.step(present, present.steps.length);
-    const cents = best.candidates.reduce((sum, c) => sum + c.weight * (c.belief.mean[at] ?? 0), 0);
-    const sigma = likeliestFactor(best.candidates) * best.place.sigmaCents;
-    const large = Math.abs(cents) >= Math.max(smallestSlipCents, smallestSlipSigmas * sigma);
-    const slip = { atSeconds: best.place.atSeconds, cents };
-    found = { session: withStep(present, best.place), slips: large ? [...found.slips, slip] : found.slips };
+    found = { session: withStep(present, best.place), places: [...found.places, best.place], candidates: best.candidates };
   }
-  const slips = [...found.slips, ...slipsOverGaps(found.session, laws)];
-  return { ...found, slips: slips.sort((a, b) => a.atSeconds - b.atSeconds) };
+  const slips = [...largeOf(found, session.steps.length), ...slipsOverGaps(found.session, laws)];
+  return { session: found.session, slips: slips.sort((a, b) => a.atSeconds - b.atSeconds) };
+}
+
+/** Those of the steps found that are large enough to be called slips; `before`: how many steps the session had already. */
+function largeOf({ session, places, candidates }: Steps, before: number): readonly Slip[] {
+  return places.flatMap(({ atSeconds, sigmaCents }, index) => {
+    const at = column.step(session, before + index);
+    const cents = candidates.reduce((sum, c) => sum + c.weight * (c.belief.mean[at] ?? 0), 0);
+    const sigma = likeliestFactor(candidates) * sigmaCents;
+    return Math.abs(cents) >= Math.max(smallestSlipCents, smallestSlipSigmas * sigma) ? [{ atSeconds, cents }] : [];
+  });
 }
 
 /** One law of each family, the likeliest first: enough to tell a step from creep. */

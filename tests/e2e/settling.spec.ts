@@ -102,6 +102,7 @@ test('the year of an instrument takes notes and a new string; a reading marked a
   await page.getByRole('option', { name: 'course 2' }).click();
   await page.getByRole('button', { name: 'New string on course 2 today' }).click();
   await expect(page.getByText('new today')).toHaveCount(1);
+  await expect(page.getByText('New string on course 2.')).toBeVisible();
   // Noted by mistake: undone at once, or taken back later from the table, the string is as old as the others again.
   await page.getByRole('button', { name: /^Undo/u }).click();
   await expect(page.getByText('new today')).toHaveCount(0);

@@ -18,6 +18,16 @@ describe('a slip', () => {
     expect(judged.why).toMatch(/^slipped about [6-9] c flat/);
   });
 
+  test('and another after it are two, each with its own size', () => {
+    const minutes = [9, 18, 27, 36, 45, 54, 70, 75, 80];
+    const cents = [-1.2, -0.8, -0.6, -0.5, -9.6, -9.5, -21, -21, -21];
+    const readings = minutes.map((minute, index) => ({ atSeconds: 60 * minute, cents: cents[index]!, sigmaCents: 0.3 }));
+    const { slips, keepsSlipping } = judge({ ...logWith(readings), moves: [{ atSeconds: 0, cents: -100 }] });
+    expect(slips.map(({ atSeconds }) => atSeconds / 60)).toEqual([45, 70]);
+    expect(slips.map((slip) => Math.abs(slip.cents))).toEqual([expect.closeTo(9.1, -0.3), expect.closeTo(11.5, -0.3)]);
+    expect(keepsSlipping).toBe(true);
+  });
+
   test('is not cried after one reading only: that may be a bad reading', () => {
     expect(judge(logWith(readAlong(slipped(150, -8)).slice(0, 5))).slips).toEqual([]);
   });
