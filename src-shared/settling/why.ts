@@ -19,6 +19,8 @@ const placeOf = (cents: number): string => (Math.abs(cents) < 0.5 ? 'on pitch' :
 export interface Findings {
   readonly verdict: Verdict;
   readonly policy: Policy;
+  /** Whether its peg was turned in this retune. */
+  readonly isTurned: boolean;
   readonly now: Forecast;
   readonly drift: Forecast;
   readonly holdsInSeconds: number | null;
@@ -30,12 +32,12 @@ export interface Findings {
 
 /** The reason for a verdict in one plain sentence. */
 export function why(findings: Findings): string {
-  const { verdict, policy, now, drift, holdsInSeconds, slip, slipCount, keepsSlipping, slideCentsPerHour } = findings;
+  const { verdict, policy, isTurned, now, drift, holdsInSeconds, slip, slipCount, keepsSlipping, slideCentsPerHour } = findings;
   const ahead = nextOf(policy.horizonSeconds);
   const size = `${sizeOf(drift.cents)} in ${ahead}`;
   const movement = Math.abs(drift.cents) < 0.95 ? size : `${sizeOf(drift.cents)} ${sideOf(drift.cents)} in ${ahead}`;
   if (verdict === 'unheard')
-    return `not heard since it was turned; expected to move ${movement}, give or take ${Math.ceil((drift.high - drift.low) / 2)} c`;
+    return `not heard ${isTurned ? 'since it was turned' : 'yet'}; expected to move ${movement}, give or take ${Math.ceil((drift.high - drift.low) / 2)} c`;
   if (verdict === 'slipping') {
     if (slideCentsPerHour !== null) return `sliding flat by about ${Math.round(slideCentsPerHour)} c an hour and not slowing`;
     const step = `${sizeOf(slip?.cents ?? 0)} ${sideOf(slip?.cents ?? 0)}`;

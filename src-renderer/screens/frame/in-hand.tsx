@@ -47,7 +47,8 @@ export function InHand() {
             )}
             {verdicts === undefined ? null : (
               <>
-                , {holdingWords(verdicts)} <SlipMark slipping={slippingOf(verdicts, overview.stringSet.courses.length)} />
+                , {holdingWords(verdicts, lastRetune !== null)}{' '}
+                <SlipMark slipping={slippingOf(verdicts, overview.stringSet.courses.length)} />
               </>
             )}
           </>
@@ -83,9 +84,10 @@ function InstrumentMenu({ overviews, toleranceCents, onChoose }: MenuProps) {
   );
 }
 
-/** `3 of 4 hold`, or that nothing has been heard since the strings were last touched. */
-function holdingWords(verdicts: readonly StringVerdict[]): string {
+/** `3 of 4 hold`, or that nothing has been heard since the strings were last touched, or ever. */
+function holdingWords(verdicts: readonly StringVerdict[], wasRetuned: boolean): string {
   const count = (verdict: StringVerdict['assessment']['verdict']) =>
     verdicts.filter(({ assessment }) => assessment.verdict === verdict).length;
-  return count('unheard') === verdicts.length ? 'not heard since' : `${count('holding')} of ${verdicts.length} hold`;
+  if (count('unheard') < verdicts.length) return `${count('holding')} of ${verdicts.length} hold`;
+  return wasRetuned ? 'not heard since' : 'not heard yet';
 }

@@ -13,6 +13,8 @@ describe('the verdict', () => {
     expect(judged.verdict).toBe('unheard');
     expect(judged.nextCheckSeconds).toBe(60);
     expect(judged.insideTolerance).toBeNull();
+    expect(judged.why).toMatch(/^not heard since it was turned; /u);
+    expect(judge(logWith([], []), 60).why).toMatch(/^not heard yet; /u);
   });
 
   test('a string that the retune leaves alone and nobody hears is where it was left, however large the clock is', () => {
