@@ -35,50 +35,63 @@ export interface Found {
   readonly slips: readonly Slip[];
 }
 
-/** What was found so far: the places of steps, and the latest fit that has them all. */
-interface Steps {
-  readonly session: Session;
-  readonly places: readonly Place[];
-  readonly candidates: readonly Candidate[];
-}
-
 const evidenceOf = (candidates: readonly Candidate[]): number => logSum(candidates.map(({ logEvidence }) => logEvidence));
 
 /** Finds slips one after another, the clearest first, until no further one pays for itself. */
 export function findSlips(session: Session, knowledge: StringKnowledge): Found {
-  let found: Steps = { session, places: [], candidates: [] };
   const laws = likeliestOfEachFamily(knowledge);
   const plain = laws.slice(0, 1);
   const present = session.stretches.at(-1);
   const burden = logBurden + logBurdenPerCent * (present === undefined ? 0 : movementHeard(present.readings));
+  let places: readonly Place[] = [];
+  let candidates: readonly Candidate[] = [];
   for (let round = 0; round < mostSteps; round += 1) {
-    const present = found.session;
     const quickly = (tried: Session) => evidenceOf(fitSession(tried, plain, sharesSeeking.slice(0, 1), driftSpreads.slice(0, 1)));
-    const bar = quickly(present) + burden / 2;
-    const promising = placesIn(present)
-      .map((place) => ({ place, log: quickly(withStep(present, place)) }))
+    const bar = quickly(withSteps(session, places)) + burden / 2;
+    const promising = trialsOf(session, places)
+      .map((tried) => ({ tried, log: quickly(withSteps(session, tried)) }))
       .filter(({ log }) => log > bar)
       .sort((a, b) => b.log - a.log)
       .slice(0, placesConsidered);
     if (promising.length === 0) break;
-    const before = evidenceOf(fitSession(present, laws, sharesSeeking));
-    const places = promising
-      .map(({ place }) => {
-        const candidates = fitSession(withStep(present, place), laws, sharesSeeking);
-        return { place, candidates, gain: evidenceOf(candidates) - before - (place.isEarly ? logEarlyBurden : 0) };
+    const before = evidenceOf(fitSession(withSteps(session, places), laws, sharesSeeking));
+    const trials = promising
+      .map(({ tried }) => {
+        const fitted = fitSession(withSteps(session, tried), laws, sharesSeeking);
+        const newest = tried.at(-1);
+        return { tried, fitted, newest, gain: evidenceOf(fitted) - before - (newest?.isEarly === true ? logEarlyBurden : 0) };
       })
-      .sort((a, b) => b.place.atSeconds - a.place.atSeconds);
-    const most = Math.max(...places.map(({ gain }) => gain));
-    const best = places.find(({ gain }) => gain > most - asGood);
+      .sort((a, b) => (b.newest?.atSeconds ?? 0) - (a.newest?.atSeconds ?? 0));
+    const most = Math.max(...trials.map(({ gain }) => gain));
+    const best = trials.find(({ gain }) => gain > most - asGood);
     if (best === undefined || most < burden) break;
-    found = { session: withStep(present, best.place), places: [...found.places, best.place], candidates: best.candidates };
+    places = best.tried;
+    candidates = best.fitted;
   }
-  const slips = [...largeOf(found, session.steps.length), ...slipsOverGaps(found.session, laws)];
-  return { session: found.session, slips: slips.sort((a, b) => a.atSeconds - b.atSeconds) };
+  const found = withSteps(session, places);
+  const slips = [...largeOf(found, { places, candidates }, session.steps.length), ...slipsOverGaps(found, laws)];
+  return { session: found, slips: slips.sort((a, b) => a.atSeconds - b.atSeconds) };
+}
+
+/** What may be tried next: one more step; or, where one stands amid the few readings between two slips, a step on either side of it in its place. */
+function trialsOf(session: Session, places: readonly Place[]): readonly (readonly Place[])[] {
+  const one = placesIn(withSteps(session, places)).map((place) => [...places, place]);
+  const two = places.flatMap((place, index) => {
+    const others = places.toSpliced(index, 1);
+    const free = placesIn(withSteps(session, others));
+    const at = free.findIndex(({ atSeconds }) => atSeconds === place.atSeconds);
+    const [before, after] = [free[at - 1], free[at + 1]];
+    return before === undefined || after === undefined ? [] : [[...others, before, after]];
+  });
+  return [...one, ...two];
 }
 
 /** Those of the steps found that are large enough to be called slips; `before`: how many steps the session had already. */
-function largeOf({ session, places, candidates }: Steps, before: number): readonly Slip[] {
+function largeOf(
+  session: Session,
+  { places, candidates }: { readonly places: readonly Place[]; readonly candidates: readonly Candidate[] },
+  before: number,
+): readonly Slip[] {
   return places.flatMap(({ atSeconds, sigmaCents }, index) => {
     const at = column.step(session, before + index);
     const cents = candidates.reduce((sum, c) => sum + c.weight * (c.belief.mean[at] ?? 0), 0);
@@ -130,6 +143,8 @@ function placesIn({ stretches, steps }: Session): readonly Place[] {
     }),
   );
 }
+
+const withSteps = (session: Session, places: readonly Place[]): Session => places.reduce((tried, place) => withStep(tried, place), session);
 
 const withStep = (session: Session, { atSeconds }: Pick<Place, 'atSeconds'>, spreadCents = slipSpreadCents): Session => {
   const step: Step = { cause: 'slip', atSeconds, meanCents: 0, spreadCents };
