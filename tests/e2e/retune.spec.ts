@@ -66,6 +66,8 @@ for (const host of hosts) {
       await expect(page.getByText('Wren').first()).toBeVisible();
       await find(page, 'Wren', /tenor/u);
       await expect(page).toHaveURL(/on=demo-wren/u);
+      // The address comes first, the instrument in hand a moment later.
+      await expect(page.getByRole('button', { name: /^Wren, / })).toBeVisible();
       await find(page, 'Lantern', /Lantern E♭/u);
       await expect(page.getByRole('heading', { level: 1 })).toHaveText('Lantern E♭');
       await expect(page.getByText('first: loosen 2 semitones')).toBeVisible();
