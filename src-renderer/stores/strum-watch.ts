@@ -1,4 +1,5 @@
 import type { StrumHeard } from '#shared/guidance/index.ts';
+import { pluckedAtOf } from '#shared/matching/index.ts';
 import type { PitchEvent } from '#shared/pitch/index.ts';
 
 /** A strum that is waited for. Plucks before `fromSeconds` do not count; `beganAtSeconds` is null until one was heard. */
@@ -34,14 +35,14 @@ export function watchStrum(
   if (beganAtSeconds !== null && event.kind === 'refusal' && event.reason === 'silence')
     return { watch: missed(watch, event), isReady: false };
   if (beganAtSeconds !== null) return { watch, isReady: event.atSeconds - beganAtSeconds >= afterSeconds };
-  const pluckedAt = pluckedAtOf(event);
+  const pluckedAt = beginningOf(event);
   if (pluckedAt === null || pluckedAt < watch.fromSeconds + stillBefore) return { watch, isReady: false };
   return { watch: { ...watch, beganAtSeconds: pluckedAt }, isReady: false };
 }
 
-function pluckedAtOf(event: PitchEvent): number | null {
-  if (event.kind === 'refusal') return event.reason === 'attack' ? event.atSeconds : null;
-  return event.sincePluckSeconds === null ? null : event.atSeconds - event.sincePluckSeconds;
+function beginningOf(event: PitchEvent): number | null {
+  if (event.kind === 'frame') return pluckedAtOf(event);
+  return event.reason === 'attack' ? event.atSeconds : null;
 }
 
 /** What sounded was no strum: it is waited for anew. */

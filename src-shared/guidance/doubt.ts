@@ -1,4 +1,4 @@
-import type { Match } from '#shared/matching/index.ts';
+import { type Match, pluckedAtOf, samePluckSeconds } from '#shared/matching/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { currentString } from './advice.ts';
 import type { CoachState, Doubt, Sound } from './state.ts';
@@ -7,8 +7,6 @@ type Frame = { readonly atSeconds: number; readonly hertz: number; readonly stea
 
 /** After a silence as long as this, a sound is a new one, in seconds, where the plucks themselves are not heard. */
 const pauseSeconds = 0.35;
-/** Plucks told from one another by when they began, in seconds. */
-const samePluckSeconds = 0.06;
 /** Within one sound a peg takes the pitch no further than this from one frame to the next, in cents. */
 const strideCents = 60;
 
@@ -35,9 +33,6 @@ export const soundOf = (frame: Frame, { course, string }: { readonly course: num
   atSeconds: frame.atSeconds,
   pluckedAtSeconds: pluckedAtOf(frame),
 });
-
-const pluckedAtOf = ({ atSeconds, sincePluckSeconds = null }: Frame): number | null =>
-  sincePluckSeconds === null ? null : atSeconds - sincePluckSeconds;
 
 /** Which string of a course is meant: the one asked for by name, the one under way, or the first still to be visited; null = any. */
 export function stringMeant(state: CoachState, course: number): number | null {

@@ -1,3 +1,5 @@
+import { pluckedAtOf, samePluckSeconds } from '#shared/matching/index.ts';
+
 /** A live pitch, as the tracker gives it. */
 export type Frame = {
   readonly atSeconds: number;
@@ -39,12 +41,6 @@ export function hearSteady(before: Steady | null, frame: Frame): { readonly pluc
   // Frames overlap: their mean is not surer than the surest of them.
   return { pluck: { ...pluck, isRead: true }, pitch: { hertz: pluck.weightedHertz / pluck.weight, sigmaCents: pluck.leastSigmaCents } };
 }
-
-const pluckedAtOf = ({ atSeconds, sincePluckSeconds }: Frame): number | null =>
-  sincePluckSeconds === null ? null : atSeconds - sincePluckSeconds;
-
-/** Plucks told from one another by when they began, in seconds. */
-const samePluckSeconds = 0.06;
 
 /** Whether a frame is of another pluck: one that began later. */
 export function isNewPluck({ pluckedAtSeconds }: Steady, frame: Frame): boolean {

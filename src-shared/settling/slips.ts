@@ -54,7 +54,9 @@ export function findSlips(session: Session, knowledge: StringKnowledge): Found {
       .sort((a, b) => b.log - a.log)
       .slice(0, placesConsidered);
     if (promising.length === 0) break;
-    const before = evidenceOf(fitSession(withSteps(session, places), laws, sharesSeeking));
+    // Later rounds start from what the round before has fitted.
+    if (round === 0) candidates = fitSession(session, laws, sharesSeeking);
+    const before = evidenceOf(candidates);
     const trials = promising
       .map(({ tried }) => {
         const fitted = fitSession(withSteps(session, tried), laws, sharesSeeking);

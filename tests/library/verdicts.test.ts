@@ -26,17 +26,9 @@ import {
   turn,
   valueOf,
 } from '../support/host.ts';
+import { settings } from '../support/wren.ts';
 
 const minute = 60_000;
-const settings = {
-  referenceHertz: 440,
-  toleranceCents: 3,
-  theme: 'system',
-  soundCues: true,
-  microphoneLabel: null,
-  noteLanguage: 'english',
-  speaks: false,
-};
 const place = { course: 1, string: 0 };
 
 /** Wren as she is two hours after course 3 was lowered by a semitone, heard so often since then, so many cents from wanted. */

@@ -1,3 +1,4 @@
+import type { Settings } from '#shared/contract/index.ts';
 import type { Instrument, StringSet } from '#shared/instruments/index.ts';
 import type { Reading, Retune, Turn } from '#shared/log/index.ts';
 import { parsePitches, type SpelledPitch } from '#shared/music/index.ts';
@@ -98,4 +99,15 @@ export const remarks = {
   snoozes: [{ id: 'snooze-1', stringSetId: 'wren-strings', at: evening + 9000, until: evening + 3_600_000 }],
   corrections: [{ id: 'correction-1', readingId: 'reading-1', at: evening + 9000, isWrong: true }],
   changeCorrections: [{ id: 'change-correction-1', stringChangeId: 'change-1', at: evening + 9000, isWrong: false }],
+};
+
+/** What holds until the player sets something else. */
+export const settings: Settings = {
+  referenceHertz: 440,
+  toleranceCents: 3,
+  theme: 'system',
+  soundCues: true,
+  microphoneLabel: null,
+  noteLanguage: 'english',
+  speaks: false,
 };

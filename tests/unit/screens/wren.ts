@@ -1,4 +1,4 @@
-import type { Overview, Settings } from '#shared/contract/index.ts';
+import type { Overview } from '#shared/contract/index.ts';
 import { presetById, stringSetFromPreset } from '#shared/instruments/index.ts';
 import type { Reading } from '#shared/log/index.ts';
 import { parsePitches } from '#shared/music/index.ts';
@@ -34,15 +34,7 @@ export function instrumentOf(presetId: string, name: string): Overview {
   };
 }
 
-export const settings: Settings = {
-  referenceHertz: 440,
-  toleranceCents: 3,
-  theme: 'system',
-  soundCues: true,
-  microphoneLabel: null,
-  noteLanguage: 'english',
-  speaks: false,
-};
+export { settings } from '../../support/wren.ts';
 
 /** A tuning of single strings, written for a home. */
 export function tuningOf(name: string, pitches: string, home: string, more: Partial<Tuning> = {}): Tuning {
