@@ -1,5 +1,6 @@
 import { createStore } from 'zustand/vanilla';
 import { type HeardReference, referenceFrom } from '#shared/hearing/index.ts';
+import { isNewPluck, pluckedOf } from '#shared/matching/index.ts';
 import type { PitchEvent, PitchFrame } from '#shared/pitch/index.ts';
 import { type Midi, midiToHertz, hertz } from '#shared/units/index.ts';
 import { listen, onPitch, type SoundChoice, stopListening } from './session.ts';
@@ -44,7 +45,7 @@ export function endReference(): void {
 export function hearReference(now: TakingReference, event: PitchEvent): TakingReference {
   if (event.kind === 'refusal') return now;
   const last = now.frames.at(-1);
-  const isNew = last !== undefined && (event.sincePluckSeconds ?? 0) < (last.sincePluckSeconds ?? 0);
+  const isNew = last !== undefined && isNewPluck(pluckedOf(last), event);
   const frames = [...(isNew ? [] : now.frames), event].slice(-mostFrames);
   const heard = referenceFrom(frames, now.note);
   // While a note has just begun, what the last one told stays.

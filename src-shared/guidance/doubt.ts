@@ -1,37 +1,28 @@
-import { type Match, pluckedAtOf, samePluckSeconds } from '#shared/matching/index.ts';
+import { isNewPluck, type Match, pluckedOf } from '#shared/matching/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { currentString } from './advice.ts';
 import type { CoachState, Doubt, Sound } from './state.ts';
 
 type Frame = { readonly atSeconds: number; readonly hertz: number; readonly steady: boolean; readonly sincePluckSeconds?: number | null };
 
-/** After a silence as long as this, a sound is a new one, in seconds, where the plucks themselves are not heard. */
-const pauseSeconds = 0.35;
 /** Within one sound a peg takes the pitch no further than this from one frame to the next, in cents. */
 const strideCents = 60;
 
 /** Whether a frame goes on with a sound, or is of another pluck. */
 export function isSameSound(sound: Sound, frame: Frame): boolean {
-  const pluckedAt = pluckedAtOf(frame);
-  if (Math.abs(centsBetween(hertz(frame.hertz), hertz(sound.hertz))) > strideCents) return false;
-  if (pluckedAt === null || sound.pluckedAtSeconds === null) return frame.atSeconds - sound.atSeconds < pauseSeconds;
-  return Math.abs(pluckedAt - sound.pluckedAtSeconds) < samePluckSeconds;
+  return Math.abs(centsBetween(hertz(frame.hertz), hertz(sound.hertz))) <= strideCents && !isNewPluck(sound, frame);
 }
 
 /** Whether a frame is of what still rings from the last strum. */
-export function isOfStrum({ strummed }: CoachState, frame: Frame): boolean {
-  if (strummed === null) return false;
-  const pluckedAt = pluckedAtOf(frame);
-  return pluckedAt === null ? frame.atSeconds < strummed.atSeconds + pauseSeconds : pluckedAt < strummed.atSeconds - samePluckSeconds;
-}
+export const isOfStrum = ({ strummed }: CoachState, frame: Frame): boolean =>
+  strummed !== null && !isNewPluck({ atSeconds: strummed.atSeconds, pluckedAtSeconds: null }, frame);
 
 /** The sound as of this frame, taken for this string. */
 export const soundOf = (frame: Frame, { course, string }: { readonly course: number; readonly string: number }): Sound => ({
   course,
   string,
   hertz: frame.hertz,
-  atSeconds: frame.atSeconds,
-  pluckedAtSeconds: pluckedAtOf(frame),
+  ...pluckedOf(frame),
 });
 
 /** Which string of a course is meant: the one asked for by name, the one under way, or the first still to be visited; null = any. */

@@ -1,6 +1,6 @@
-import { matchAs, type MatchContext, matchFrame, type Strings } from '#shared/matching/index.ts';
+import { isNewPluck, matchAs, type MatchContext, matchFrame, type Strings } from '#shared/matching/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
-import { type Frame, hearSteady, isNewPluck, type Steady } from './steady.ts';
+import { type Frame, hearSteady, type Steady } from './steady.ts';
 
 /** One trusted measurement of one string from one pluck. */
 export type PluckReading = {

@@ -1,5 +1,6 @@
+import { isNewPluck } from '#shared/matching/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
-import { type Frame, hearSteady, type HeardPitch, isNewPluck, type Steady } from './steady.ts';
+import { type Frame, hearSteady, type HeardPitch, type Steady } from './steady.ts';
 
 /** Plucks gathered without asking whose they are: their pitches in the order heard, and the pluck that sounds. */
 export type Gathering = { readonly pitches: readonly HeardPitch[]; readonly pluck: (Steady & { readonly hertz: number }) | null };

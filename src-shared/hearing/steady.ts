@@ -1,4 +1,4 @@
-import { pluckedAtOf, samePluckSeconds } from '#shared/matching/index.ts';
+import { type Plucked, pluckedOf } from '#shared/matching/index.ts';
 
 /** A live pitch, as the tracker gives it. */
 export type Frame = {
@@ -13,9 +13,7 @@ export type Frame = {
 export type HeardPitch = { readonly hertz: number; readonly sigmaCents: number };
 
 /** The pluck that sounds: since when it stands still, and its frames as sums weighted by 1/σ². */
-export type Steady = {
-  /** When it was plucked; null where that was not heard. */
-  readonly pluckedAtSeconds: number | null;
+export type Steady = Plucked & {
   readonly fromSeconds: number;
   readonly weight: number;
   readonly weightedHertz: number;
@@ -30,7 +28,7 @@ const leastSteadySeconds = 0.45;
 export function hearSteady(before: Steady | null, frame: Frame): { readonly pluck: Steady; readonly pitch: HeardPitch | null } {
   const weight = 1 / Math.max(frame.sigmaCents, 0.01) ** 2;
   const pluck: Steady = {
-    pluckedAtSeconds: pluckedAtOf(frame),
+    ...pluckedOf(frame),
     fromSeconds: before?.fromSeconds ?? frame.atSeconds,
     weight: (before?.weight ?? 0) + weight,
     weightedHertz: (before?.weightedHertz ?? 0) + weight * frame.hertz,
@@ -40,10 +38,4 @@ export function hearSteady(before: Steady | null, frame: Frame): { readonly pluc
   if (pluck.isRead || frame.atSeconds - pluck.fromSeconds < leastSteadySeconds) return { pluck, pitch: null };
   // Frames overlap: their mean is not surer than the surest of them.
   return { pluck: { ...pluck, isRead: true }, pitch: { hertz: pluck.weightedHertz / pluck.weight, sigmaCents: pluck.leastSigmaCents } };
-}
-
-/** Whether a frame is of another pluck: one that began later. */
-export function isNewPluck({ pluckedAtSeconds }: Steady, frame: Frame): boolean {
-  const pluckedAt = pluckedAtOf(frame);
-  return pluckedAt !== null && pluckedAtSeconds !== null && pluckedAt > pluckedAtSeconds + samePluckSeconds;
 }

@@ -5,4 +5,4 @@
 export { matchAs, matchFrame, surelyMatched, type Match, type MatchContext, type Strings } from './match.ts';
 export { readCourse, type CourseHeard, type HeardPitch, type StringHeard } from './course.ts';
 export { whichTuning, type Named, type RankedTuning, type TuningAnswer, type TuningCandidate } from './which-tuning.ts';
-export { pluckedAtOf, samePluckSeconds } from './plucks.ts';
+export { isNewPluck, pluckedAtOf, pluckedOf, type Plucked } from './plucks.ts';

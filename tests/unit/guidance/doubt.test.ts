@@ -177,6 +177,39 @@ describe('whose sound is it?', () => {
   });
 });
 
+describe('one pluck or two', () => {
+  /** A sound of which no beginning was heard. */
+  const ringing = (state: CoachState, hertz: number, from: number, to: number): CoachState => {
+    let now = state;
+    for (let at = from; at < to; at += 0.05)
+      now = hear(now, { atSeconds: at, hertz, sigmaCents: 0.2, steady: true, sincePluckSeconds: null }).state;
+    return now;
+  };
+  const g4 = home[0]?.[0] ?? 0;
+
+  test('a tone that never stops is one pluck, though listening was interrupted: nothing is believed twice', () => {
+    const doubtful = ringing(begin('G4 C4 E4 A4', 'G4 C4 A4 A4'), g4, 1, 2);
+    const after = ringing(doubtful, g4, 3, 4);
+    expect(advise(after)).toMatchObject({ course: 2, action: 'pluck' });
+    expect(after.strings[2]?.visit).toBeNull();
+  });
+
+  test('nor when the pluck was heard, and only what rings on of it after the interruption', () => {
+    const doubtful = pluck(begin('G4 C4 E4 A4', 'G4 C4 A4 A4'), g4, 1).state;
+    expect(ringing(doubtful, g4, 3, 4).strings[2]?.visit).toBeNull();
+  });
+
+  test('a pluck that is heard on top of such a tone is the second one, however soon it comes', () => {
+    const doubtful = ringing(begin('G4 C4 E4 A4', 'G4 C4 A4 A4'), g4, 1, 2);
+    expect(advise(pluck(doubtful, g4, 2).state)).toMatchObject({ course: 2, action: 'tighten' });
+  });
+
+  test('where no pluck is ever heard, a long silence tells two sounds apart', () => {
+    const doubtful = ringing(begin('G4 C4 E4 A4', 'G4 C4 A4 A4'), g4, 1, 2);
+    expect(advise(ringing(doubtful, g4, 20, 21))).toMatchObject({ course: 2, action: 'tighten' });
+  });
+});
+
 describe('after a strum', () => {
   test('what still rings of it is not taken for a pluck', () => {
     const strumming = start({ instrument, present: home, wanted: home, toleranceCents: 3, atSeconds: 0, strumCheck: true });
@@ -188,6 +221,16 @@ describe('after a strum', () => {
       ringing = hear(ringing, { atSeconds: at, hertz: home[3]?.[0] ?? 0, sigmaCents: 0.2, steady: true, sincePluckSeconds: at - 2 }).state;
     expect(ringing.strings[3]?.landedAtSeconds).toBeNull();
     expect(pluck(ringing, home[3]?.[0] ?? 0, 7).state.phase).toBe('done');
+  });
+
+  test('nor what rings on when listening was interrupted, so that the strum is not known by its beginning', () => {
+    const strumming = start({ instrument, present: home, wanted: home, toleranceCents: 3, atSeconds: 0, strumCheck: true });
+    const courses = home.map(([hertz = 0], course) => [course === 3 ? { refusal: 'unclear' } : { hertz, sigmaCents: 0.3 }]);
+    let now = step(strumming, { kind: 'strum', atSeconds: 3, courses }).state;
+    for (let at = 5; at < 7; at += 0.05)
+      now = hear(now, { atSeconds: at, hertz: home[3]?.[0] ?? 0, sigmaCents: 0.2, steady: true, sincePluckSeconds: null }).state;
+    expect(now.strings[3]?.landedAtSeconds).toBeNull();
+    expect(pluck(now, home[3]?.[0] ?? 0, 7).state.phase).toBe('done');
   });
 
   test('a pluck at the very moment when the strum was read is heard from its first frame to its last', () => {

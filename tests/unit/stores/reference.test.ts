@@ -40,6 +40,16 @@ describe('a reference pitch from a piano', () => {
     expect(said(hearReference(now, silence))).toContain('441.3 Hz');
   });
 
+  test('is of the next note from its first frame on, though frames were lost between the two', () => {
+    const first = heard(69, { hertz: 441.3, seconds: 0.2 });
+    const sound = { hertz: 445, sigmaCents: 0.2, steady: true, others: [], levelDecibels: -20, driftCentsPerSecond: 0, inharmonicity: 0 };
+    let now = first;
+    for (let since = 0.5; since < 1.3; since += 1 / 30)
+      now = hearReference(now, { kind: 'frame', atSeconds: 2 + since, sincePluckSeconds: since, ...sound });
+    expect(now.frames.every(({ hertz }) => hertz === 445)).toBe(true);
+    expect(said(now)).toContain('445.0 Hz');
+  });
+
   test('comes from another note than A4 too', () => {
     expect(said(heard(72, { hertz: 441.3 * 2 ** (3 / 12), seconds: 1.5 }))).toContain('441.3 Hz');
   });
