@@ -12,9 +12,6 @@ const stamp = () => ({ id: crypto.randomUUID(), at: Date.now() });
 export const useRemarks = (overview: Overview | null) =>
   useLibrary('log.remarks', { id: overview?.instrument.id ?? 'none' }, overview !== null);
 
-/** Readings of a string set summed up in equal stretches of time, for a year at a glance; `from`, `until` in epoch milliseconds. */
-export const useSummary = (stretches: Input<'log.summary'>, isEnabled = true) => useLibrary('log.summary', stretches, isEnabled);
-
 /** Writes a note about an instrument; one that `replaces` an earlier one stands in its place, with no words it takes it back. */
 export function useNote() {
   const host = useHost();

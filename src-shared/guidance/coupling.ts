@@ -10,7 +10,7 @@ export type Coupling = { readonly strings: number; readonly mean: readonly numbe
 export type Expected = { readonly cents: number; readonly variance: number };
 
 /** Cents that a string moves for a gain of its own pull by a share: 600·log2(1 + x) ≈ 865.6·x. */
-export const centsPerShare = 600 / Math.LN2;
+const centsPerShare = 600 / Math.LN2;
 
 // ASSUMED: no measurement of a small instrument was found. A string as stiff as the average one loses 1.2 % of what another gains.
 const usualShare = 0.012;

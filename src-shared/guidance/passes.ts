@@ -12,7 +12,7 @@ const alikeCents = 50;
 /** A string is heard again where the chance that it has left its tolerance is greater than this. */
 const acceptedRisk = 0.01;
 /** A string that has landed so often is left alone: what still carries it is not for a peg to cure. */
-export const mostLandings = 6;
+const mostLandings = 6;
 
 /** The first pass: every string known to be out of tolerance, loosening first, and sides in turn so that the neck is loaded evenly. */
 export function firstPass(strings: readonly StringState[], toleranceCents: number): readonly number[] {

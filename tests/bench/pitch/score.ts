@@ -9,7 +9,7 @@ const staleSeconds = 0.1;
 /** From this long after the pluck every moment counts. */
 const judgedFromSeconds = 0.15;
 const goodCents = 3;
-export const grossCents = 50;
+const grossCents = 50;
 
 /** What was shown, every 10 ms. */
 const show = (clip: Clip, reader: Reader): Shown[] => {
