@@ -1,4 +1,4 @@
-import { centsBetween, hertz } from '#shared/units/index.ts';
+import { atCents, cents, centsBetween, hertz } from '#shared/units/index.ts';
 import { advise, currentString } from './advice.ts';
 import { withAims } from './aims.ts';
 import { reasonToStop } from './guard.ts';
@@ -9,7 +9,7 @@ import { restrung } from './restring.ts';
 import { expectedOffset, fromLogSigmaCents, learnShift, pullAtOthers, standAt, stringAt } from './standing.ts';
 import type { Setup } from './setup.ts';
 import type { Advice, CoachEvent, CoachState, Effect, StringState, StrumVerdict } from './state.ts';
-import { judgeStrum, strumSentence } from './strum.ts';
+import { judgeStrum, strumSentence, weigh } from './strum.ts';
 import { isToGoBelow, withUndershoot } from './undershoot.ts';
 import { heardIn, notChanging } from './visit.ts';
 
@@ -229,9 +229,18 @@ const isToStrum = ({ setup, strummed, turnedSinceStrum }: CoachState): boolean =
 /** All courses are to be strummed once more; not while a string is to be loosened first. */
 function strumAgain(state: CoachState): CoachState {
   if (state.phase === 'done' || state.stopped !== null) return state;
-  const left = withCurrent(state, { ...unheard, visit: null });
+  const left = withCurrent(state, { ...unheard, visit: null, ...halfTurned(currentString(state)) });
   return withAims({ ...left, phase: 'strumming', queue: [], sound: null });
 }
+
+/** The string under way may have been turned since it was last trusted: it stands about where it was heard. */
+function halfTurned(current: StringState | null): Partial<StringState> {
+  if (current === null || current.visit === null) return {};
+  const { standing, presentHertz } = current;
+  return { standing: { ...standing, hertz: presentHertz, sigmaCents: halfTurnedCents } };
+}
+/** How far a string under way may be from where it was heard last, as a sigma in cents. */
+const halfTurnedCents = 50;
 
 /** Every string that the strum told is known anew; those to turn, and those that it could not tell and that may have been drawn off, are visited. */
 function takeStrum(
@@ -250,9 +259,11 @@ function takeStrum(
   for (const [place, { course, string, kind, hertz: presentHertz, sigmaCents, reason }] of verdicts.entries()) {
     if (presentHertz === null || sigmaCents === null || isUntold({ kind, reason })) continue;
     const reading = { atSeconds, hertz: presentHertz, sigmaCents };
-    const standing = standAt(reading, state.strings.length);
+    const weighed = weigh(state, place, reading);
+    const stands = atCents(hertz(stringAt(state.strings, place).wantedHertz), cents(weighed.cents));
+    const standing = standAt({ hertz: stands, sigmaCents: weighed.sigmaCents, atSeconds }, state.strings.length);
     heard = withString(learnShift(heard, place, reading), place, {
-      presentHertz,
+      presentHertz: stands,
       standing,
       landedAtSeconds: kind === 'leave' ? atSeconds : null,
     });

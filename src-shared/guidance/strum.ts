@@ -1,17 +1,20 @@
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { leadOf } from './aims.ts';
-import { ninetyFive } from './landing.ts';
+import { ninetyFive, type Pitch } from './landing.ts';
+import { expectedOffset, stringAt } from './standing.ts';
 import type { CoachState, StringState, StrumHeard, StrumVerdict } from './state.ts';
 
 /** Strings expected this near to one another cannot be named in a strum, only told apart, in cents (the reach of the strum reader and a half). */
 const alikeCents = 90;
+/** A reading this many sigmas from where its string is expected is not believed to be in its place before it is plucked. */
+const surpriseSigmas = 3;
 
 /**
  * What one strum tells of every string, by place: leave it, turn it by so much, or pluck it by itself and why. Readings of strings that stand
  * alike could be either's: they count where they are good for all of them.
  */
 export function judgeStrum(state: CoachState, heard: StrumHeard): readonly StrumVerdict[] {
-  const alone = state.strings.map((one) => judgeString(state, one, heard[one.course]?.[one.string]));
+  const alone = state.strings.map((one, place) => judgeString(state, place, one, heard[one.course]?.[one.string]));
   return alone.map((verdict, place) => {
     const group = alikeTo(state, place);
     const isGood = [verdict, ...group.map((other) => alone[other])].every((one) => one?.kind === 'leave');
@@ -21,17 +24,36 @@ export function judgeStrum(state: CoachState, heard: StrumHeard): readonly Strum
   });
 }
 
-function judgeString(state: CoachState, one: StringState, heard: StrumHeard[number][number] | undefined): StrumVerdict {
+function judgeString(state: CoachState, place: number, one: StringState, heard: StrumHeard[number][number] | undefined): StrumVerdict {
   const { course, string } = one;
   const nothing = { course, string, kind: 'pluck', hertz: null, cents: null, sigmaCents: null } as const;
   if (heard === undefined) return { ...nothing, reason: 'unheard' };
   if ('refusal' in heard) return { ...nothing, reason: heard.refusal === 'two sounds' ? 'alike' : 'unheard' };
-  const off = centsBetween(hertz(heard.hertz), hertz(one.wantedHertz)) - leadOf(state, one, 0);
-  const reach = ninetyFive * heard.sigmaCents;
-  const said = { course, string, hertz: heard.hertz, cents: -off, sigmaCents: heard.sigmaCents };
+  const weighed = weigh(state, place, heard);
+  const lead = leadOf(state, one, 0);
   const { toleranceCents } = state.setup;
-  if (Math.abs(off) + reach <= toleranceCents) return { ...said, kind: 'leave', reason: null };
-  return Math.abs(off) - reach > toleranceCents ? { ...said, kind: 'turn', reason: null } : { ...said, kind: 'pluck', reason: 'unsure' };
+  const isInside = (cents: number, sigma: number) => Math.abs(cents - lead) + ninetyFive * sigma <= toleranceCents;
+  const said = { course, string, hertz: heard.hertz, cents: lead - weighed.cents, sigmaCents: heard.sigmaCents };
+  if (Math.abs(weighed.cents - lead) - ninetyFive * weighed.sigmaCents > toleranceCents) return { ...said, kind: 'turn', reason: null };
+  // Where the reading and what was known before cannot both be true, either has to be good.
+  const { cents, variance } = expectedOffset(state, place, state.nowSeconds);
+  const isGood = isInside(weighed.cents, weighed.sigmaCents) && (!weighed.isSurprise || isInside(cents, Math.sqrt(variance)));
+  return isGood ? { ...said, kind: 'leave', reason: null } : { ...said, kind: 'pluck', reason: 'unsure' };
+}
+
+type Weighed = { readonly cents: number; readonly sigmaCents: number; readonly isSurprise: boolean };
+
+/**
+ * Where a string stands by a reading of a strum together with what was known of it before, in cents from wanted: one that was plucked a moment ago
+ * is known better than a vague reading tells. Where the two cannot both be true, the reading stands alone.
+ */
+export function weigh(state: CoachState, place: number, { hertz: heard, sigmaCents }: Pitch): Weighed {
+  const expected = expectedOffset(state, place, state.nowSeconds);
+  const cents = centsBetween(hertz(heard), hertz(stringAt(state.strings, place).wantedHertz));
+  const total = expected.variance + sigmaCents ** 2;
+  if (Math.abs(cents - expected.cents) > surpriseSigmas * Math.sqrt(total)) return { cents, sigmaCents, isSurprise: true };
+  const share = expected.variance / total;
+  return { cents: expected.cents + share * (cents - expected.cents), sigmaCents: sigmaCents * Math.sqrt(share), isSurprise: false };
 }
 
 const alikeTo = ({ strings }: CoachState, place: number): readonly number[] =>

@@ -79,6 +79,18 @@ describe('every course from one strum', () => {
     expect(untouched.queue).toEqual([1]);
   });
 
+  test('a vague reading near the edge is weighed with the pluck before it: the course is plucked, not left', () => {
+    const wanted = hertzOf('G4 Bb3 E4 A4');
+    const edge = off(wanted[1]?.[0], 2.6);
+    const lowered = sound(sound(atHome({ wanted }), 1, home[1]?.[0] ?? 0, 0.3, 0), 1, edge, 1.5, 1);
+    expect(advise(lowered).action).toBe('strum');
+    const vague = strum(lowered, [0, 1, 0, 0], 4, 1);
+    expect(vague.state.strummed?.verdicts?.[1]).toMatchObject({ kind: 'pluck', reason: 'unsure' });
+    expect(vague.advice).toMatchObject({ course: 1, action: 'pluck' });
+    expect(strum(lowered, [0, 1, 0, 0], 4, 0.02).advice).toMatchObject({ course: 1, action: 'pluck' });
+    expect(strum(lowered, [0, 2.5, 0, 0], 4, 0.05).advice.action).toBe('done');
+  });
+
   test('of two courses tuned alike neither is named by a pitch that could be the other’s', () => {
     const unison = hertzOf('G4 C4 E4 G4');
     const { state, effects } = strum(atHome({ present: unison, wanted: unison }), [-6, 0, 0, 0]);
