@@ -1,6 +1,7 @@
-import { isNewPluck, type Match, pluckedOf } from '#shared/matching/index.ts';
+import { isNewPluck, type Match, pluckedOf, soundsFretted } from '#shared/matching/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { currentString } from './advice.ts';
+import { overloadOf } from './guard.ts';
 import type { CoachState, Doubt, Sound } from './state.ts';
 
 type Frame = { readonly atSeconds: number; readonly hertz: number; readonly steady: boolean; readonly sincePluckSeconds?: number | null };
@@ -40,13 +41,19 @@ export function isInPlaceOfAsked(state: CoachState, match: Match): boolean {
   return match.kind === 'match' ? match.course !== current.course : match.reason === 'could-be-several';
 }
 
+/** Whether a string that nobody was told to turn yet sounds as if it were stopped at a fret: also where it will come by on its way. */
+export function isFretted({ strings }: CoachState, frame: Frame, { course, string }: Pick<Sound, 'course' | 'string'>): boolean {
+  const one = strings.find((other) => other.course === course && other.string === string);
+  return one !== undefined && one.visit === null && soundsFretted(hertz(frame.hertz), one.presentHertz);
+}
+
 /** What is to be asked because of a sound that is nobody's for sure; null where nothing need be asked. */
 export function doubtOf(state: CoachState, frame: Frame, match: Match): Doubt | null {
   const names = (courses: readonly number[]): string => courses.map((course) => `${state.setup.wanted.length - course}`).join(' or ');
   const current = currentString(state);
   if (current !== null && isInPlaceOfAsked(state, match)) {
     if (!frame.steady) return null;
-    const heard = match.kind === 'match' ? [match.course] : match.candidates;
+    const heard = match.kind === 'match' ? [match.course] : match.candidates.filter((course) => course !== current.course);
     return {
       sound: soundOf(frame, current),
       sentence: `That sounds like course ${names(heard)}: pluck course ${names([current.course])}.`,
@@ -58,7 +65,7 @@ export function doubtOf(state: CoachState, frame: Frame, match: Match): Doubt | 
       ? `Course ${names([course])}: pluck string ${string + 1} by itself.`
       : others.length > 0
         ? `That may be course ${names(others)}: pluck course ${names([course])} by itself.`
-        : `Course ${names([course])} was not there before: pluck it open, by itself.`;
+        : `Course ${names([course])} was not there before${openWords(state, frame, match)}`;
     return { sound: soundOf(frame, match), sentence };
   }
   if (match.reason === 'an-octave-off') return octaveDoubt(state, frame, match.candidates, names);
@@ -81,6 +88,13 @@ export function doubtOf(state: CoachState, frame: Frame, match: Match): Doubt | 
     sound: soundOf(frame, { course, string: stringMeant(state, course) ?? 0 }),
     sentence: `That could be course ${names(match.candidates)}: pluck course ${names([course])}.`,
   };
+}
+
+/** How the open string is asked for; where it would be about to break, if it was open, what to do then comes first. */
+function openWords({ setup, strings }: CoachState, { hertz: heard }: Frame, { course, string }: Pick<Sound, 'course' | 'string'>): string {
+  const one = strings.find((other) => other.course === course && other.string === string);
+  if (one === undefined || overloadOf(setup, one, heard) === null) return ': pluck it open, by itself.';
+  return '. If that was the open string, loosen it; if not, pluck it open.';
 }
 
 /** Plucks of one string that stood still lie within this of one another, in cents. */

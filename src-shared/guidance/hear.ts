@@ -11,7 +11,7 @@ import {
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { advise, currentString } from './advice.ts';
 import { step } from './coach.ts';
-import { doubtOf, isInPlaceOfAsked, isOfStrum, isSameSound, soundOf, stringMeant } from './doubt.ts';
+import { doubtOf, isFretted, isInPlaceOfAsked, isOfStrum, isSameSound, soundOf, stringMeant } from './doubt.ts';
 import { overloadOf } from './guard.ts';
 import type { Advice, CoachState, Effect, Sound, StringState } from './state.ts';
 
@@ -39,11 +39,8 @@ export function hear(state: CoachState, frame: Frame): Heard {
   if (goesOn === null && isOfStrum(state, frame)) return inDoubt(state, frame, []);
   const match = matchOf(state, frame, goesOn);
   if (match.kind === 'unknown') return askByName(state, frame, match);
-  const isSure =
-    goesOn !== null ||
-    (match.certainty >= surelyMatched && !isInPlaceOfAsked(state, match)) ||
-    isSecondPluck(state, frame, match) ||
-    isDangerous(state, frame, match);
+  const isLikely = match.certainty >= surelyMatched && !isInPlaceOfAsked(state, match) && !isFretted(state, frame, match);
+  const isSure = goesOn !== null || isLikely || isSecondPluck(state, frame, match) || isDangerous(state, frame, match);
   if (!isSure) return askByName(state, frame, match);
   const own = pitchOf(state, frame, match);
   const { course, string } = match;
@@ -78,6 +75,7 @@ function isDangerous(state: CoachState, frame: Frame, { course, string, others }
   const one = state.strings.find((other) => other.course === course && other.string === string);
   if (one === undefined) return false;
   if (one.standing.sigmaCents >= anywhereCents) return true;
+  if (isFretted(state, frame, { course, string })) return false;
   return others.length === 0 && !state.limitConfirmed && overloadOf(state.setup, one, frame.hertz) !== null;
 }
 
@@ -161,9 +159,12 @@ export function listenFor(state: CoachState): { readonly hertz: readonly number[
  */
 export const listenForStrum = (state: CoachState): Strings => presentOf(state);
 
-const contextOf = (state: CoachState): Pick<MatchContext, 'present' | 'wanted'> => ({
+const contextOf = (state: CoachState): Pick<MatchContext, 'present' | 'wanted' | 'heard'> => ({
   present: presentOf(state),
   wanted: state.setup.wanted,
+  heard: state.setup.wanted.map((_, course) =>
+    state.strings.every((one) => one.course !== course || one.sigmaCents !== null || one.landedAtSeconds !== null),
+  ),
 });
 
 const presentOf = (state: CoachState): Strings =>

@@ -1,4 +1,5 @@
 import { cents, type Cents, centsBetween, type Hertz, hertz } from '#shared/units/index.ts';
+import { soundsFretted } from './fretted.ts';
 
 /** Frequencies in hertz per course and per string, from the player's eye down. */
 export type Strings = readonly (readonly number[])[];
@@ -12,6 +13,8 @@ export type MatchContext = {
   readonly asked: number | null;
   /** Which string of that course, where it has several; null or left out = any of them. */
   readonly askedString?: number | null;
+  /** Per course, whether it was heard since the log was: then it stands where `present` says, but for its peg. Left out = none was. */
+  readonly heard?: readonly boolean[];
 };
 
 /**
@@ -40,15 +43,12 @@ export type Match =
 const reachCents = 158;
 /** The same for the course asked for, whose peg may have been turned the wrong way, or of which the log is out of date. */
 const askedReachCents = 1450;
-/** A string that is where it was last heard is within this many cents of there. */
+/** A string that is where it was last heard is within this many cents of there; one that was heard just now within so few (what other pegs do to it). */
 const settledCents = 35;
+const heardCents = 18;
 /** Two strings of a course nearer to one another than this cannot be told apart by one pitch, in cents. */
 const pairCents = 20;
 const octave = 1200;
-/** A string stopped at the first fret reads a semitone higher, give or take the pressure of the finger, in cents. */
-const firstFretCents = 104;
-const frettedCents = 14;
-
 /** From this certainty on, a match is acted on at once. */
 export const surelyMatched = 0.75;
 
@@ -62,9 +62,9 @@ type Candidate = {
 
 /**
  * Tells which course a pitch belongs to. A string being retuned may be anywhere between its present and its wanted pitch, and some way past either.
- * The course asked for is believed, unless the sound lies off its way and another string stands right there, or it is an octave off;
- * but in doubt where it is not where it was last heard and another string stands right there, or where it lies off its way altogether
- * (a fretted note, another instrument, the wrong string).
+ * The course asked for is believed on its way; but in doubt where it is not where it was last heard and another string stands right there, or where the
+ * sound lies off its way altogether (a fretted note, another instrument, a log that is wrong). Off its way where another string stands, or an octave
+ * off, it is not believed; it is that other one where the one asked for was heard before, else neither is guessed.
  * With none asked for, the only course in reach is meant; where several are, none is guessed.
  * C4 asked to go to B♭3, heard at B3 → course of the C string, +100 cents.
  */
@@ -93,20 +93,25 @@ export function matchAs(heardHertz: number, context: MatchContext): Extract<Matc
 }
 
 function matchAsked(heard: Hertz, context: MatchContext, asked: Candidate, near: readonly Candidate[]): Match {
-  const standing = near.filter(({ course, fromPresentCents }) => course !== asked.course && Math.abs(fromPresentCents) <= settledCents);
+  const standing = near.filter((one) => one.course !== asked.course && standsHere(one, context));
   const [other, another] = standing;
   const others = standing.map(({ course }) => course);
   if (asked.outsideCents < reachCents) {
     const isAtRest = other === undefined || isAtHome(asked, other.fromPresentCents);
-    if (!isAtRest || isFretted(asked)) return found(asked, heard, context, 0.6, others);
+    if (!isAtRest || isFretted(asked, heard, context)) return found(asked, heard, context, 0.6, others);
     const isSibling = siblingsOf(asked, heard, context).some((off) => Math.abs(off) <= settledCents && !isAtHome(asked, off));
-    return isSibling ? found(asked, heard, context, 0.6, [asked.course]) : found(asked, heard, context, 0.98);
+    return isSibling
+      ? found(asked, heard, context, 0.6, [asked.course])
+      : found(asked, heard, context, other === undefined ? 0.98 : 0.95, others);
   }
-  if (other !== undefined && another === undefined) return found(other, heard, context, 0.85);
-  if (other !== undefined) return { kind: 'unknown', reason: 'could-be-several', candidates: others };
+  if (other !== undefined && another === undefined && context.heard?.[asked.course] === true) return found(other, heard, context, 0.85);
+  if (other !== undefined) return { kind: 'unknown', reason: 'could-be-several', candidates: [asked.course, ...others] };
   if (isOctaveOff(heard, asked, context)) return { kind: 'unknown', reason: 'an-octave-off', candidates: [asked.course] };
   return asked.outsideCents <= askedReachCents ? found(asked, heard, context, 0.6) : nothingNear(heard, context);
 }
+
+const standsHere = ({ course, fromPresentCents }: Candidate, context: MatchContext): boolean =>
+  Math.abs(fromPresentCents) <= (context.heard?.[course] === true ? heardCents : settledCents);
 
 /** Whether a string is as good as where it was last heard, though another stands so many cents from here. */
 const isAtHome = ({ fromPresentCents }: Candidate, otherCents: number): boolean =>
@@ -116,9 +121,9 @@ const isAtHome = ({ fromPresentCents }: Candidate, otherCents: number): boolean 
 const siblingsOf = ({ course, string }: Candidate, heard: Hertz, { present }: MatchContext): readonly number[] =>
   (present[course] ?? []).flatMap((pitch, other) => (other === string ? [] : [centsBetween(heard, hertz(pitch))]));
 
-/** A semitone above where the string was, and not on its way: the first fret rather than a peg. (Higher frets lie beyond reach.) */
-const isFretted = ({ outsideCents, fromPresentCents }: Candidate): boolean =>
-  outsideCents > settledCents && Math.abs(fromPresentCents - firstFretCents) <= frettedCents;
+/** Whole semitones above where the string was, and not on its way: a fret rather than a peg. */
+const isFretted = ({ course, string, outsideCents }: Candidate, heard: Hertz, { present }: MatchContext): boolean =>
+  outsideCents > settledCents && soundsFretted(heard, present[course]?.[string] ?? heard);
 
 /** Every course by its likeliest string, the nearest course first. */
 const candidatesFor = (heard: Hertz, context: MatchContext): readonly Candidate[] =>

@@ -6,7 +6,9 @@ import { seededRandom } from '#shared/simulation/strings/index.ts';
 import { carry, tuningPresets, wantedHertz } from '#shared/tunings/index.ts';
 import { hertz } from '#shared/units/index.ts';
 import { matchSounds } from './retune/matching-sound.ts';
+import { pluckRetunes } from './retune/plucks.ts';
 import { emptyTallies } from './retune/tally.ts';
+import { pluckTwice } from './retune/two-plucks.ts';
 import { nameTunings } from './retune/which-tuning.ts';
 
 const seed = Number(process.argv[2] ?? 20_266);
@@ -87,8 +89,17 @@ for (const { home, wanted } of cases) {
         judge('a sound far off every way', -1, stranger, { present, wanted, asked: course });
       const other = random.pick(wanted.map((_, index) => index).filter((index) => index !== course));
       const plucked = noisy(places[other]?.[0] ?? 440, heardSigma);
+      const isHere = Math.abs(centsOff(plucked, present[course]?.[0] ?? 440)) <= standing;
       const isOnWay = outside(plucked, present[course] ?? [], wanted[course] ?? []) < reach + margin;
-      judge(isOnWay ? 'another plucked, on the asked one’s way' : 'another plucked', other, plucked, { present, wanted, asked: course });
+      const where = isHere ? ', and the asked one stands there too' : isOnWay ? ', on the asked one’s way' : '';
+      judge(`another plucked${where}`, other, plucked, { present, wanted, asked: course });
+      if (where === '')
+        judge('another plucked, the asked one heard before', other, plucked, {
+          present,
+          wanted,
+          asked: course,
+          heard: wanted.map((_, one) => one === course),
+        });
     }
     for (let offset = -reach; offset <= reach; offset += 5) {
       for (const near of [home[course]?.[0] ?? 440, aim]) {
@@ -109,5 +120,7 @@ for (const { home, wanted } of cases) {
 }
 
 tallies.print(`Which course? ${cases.length} presets × tunings, pitch and log each off by a sigma of ${heardSigma} cents`);
+pluckTwice(seed, cases);
+pluckRetunes(seed, cases, clips);
 nameTunings(seed, cases);
 matchSounds(seed, cases, clips);

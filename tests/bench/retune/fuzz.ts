@@ -1,24 +1,11 @@
 // Whatever comes: a coach under random events, and whether a player who does as told still gets to the end.
-import { assumedCoupling } from '#shared/guidance/coupling.ts';
-import {
-  type Advice,
-  advise,
-  type CoachEvent,
-  type CoachState,
-  type Drift,
-  hear,
-  learn,
-  type Lessons,
-  type Setup,
-  start,
-  step,
-} from '#shared/guidance/index.ts';
-import { stiffnessOf } from '#shared/guidance/pull.ts';
+import { type Advice, advise, type CoachEvent, type CoachState, hear, type Setup, start, step } from '#shared/guidance/index.ts';
 import { type InstrumentPreset, instrumentPresets } from '#shared/instruments/index.ts';
 import { type Random, seededRandom } from '#shared/simulation/strings/index.ts';
 import { breakShare, confirmShare, linearDensity } from '#shared/tension/index.ts';
 import { wantedHertz } from '#shared/tunings/index.ts';
 import { hertz, millimetres } from '#shared/units/index.ts';
+import { lessonsOf } from './lessons.ts';
 
 /** One run: how many events it took, and what was wrong, in sentences; empty when nothing was. */
 export type FuzzRun = { readonly events: number; readonly faults: readonly string[] };
@@ -82,25 +69,6 @@ function drawScene(random: Random): Scene {
   };
   const places = home.flatMap((strings, course) => strings.map((_, string) => [course, string] as const));
   return { preset, places, wanted, start: start(setup, lessonsOf(setup)), shareAt };
-}
-
-const drifts = new Map<string, Drift>();
-
-/** What is assumed of these strings: worked out once for all strings of one kind and age, because it takes longer than a whole run. */
-function lessonsOf(setup: Setup): Lessons {
-  const strings = setup.instrument.courses.flatMap((course) => course.strings);
-  return {
-    coupling: assumedCoupling(strings.map(stiffnessOf)),
-    drifts: strings.map((string) => {
-      const key = `${string.material} ${string.wound} ${string.daysSinceChange}`;
-      const drift =
-        drifts.get(key) ??
-        learn({ ...setup, instrument: { ...setup.instrument, courses: [{ strings: [string] }] }, wanted: [[440]] }).drifts[0];
-      if (drift === undefined) throw new RangeError('nothing learned of one string');
-      drifts.set(key, drift);
-      return drift;
-    }),
-  };
 }
 
 /** What is wrong with a state and its advice. */

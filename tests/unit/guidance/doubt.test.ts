@@ -72,6 +72,32 @@ describe('whose sound is it?', () => {
     }
   });
 
+  test('a fretted note that lies on the way of a string to be raised is not the string on its way', () => {
+    const fretted = pluck(begin('G4 C4 E4 A4', 'G4 D4 E4 A4'), off(home[1]?.[0], 206), 1);
+    expect(fretted.said).toEqual(['Course 3 was not there before: pluck it open, by itself.']);
+    expect(fretted.state.strings[1]?.landedAtSeconds).toBeNull();
+    expect(advise(pluck(fretted.state, home[1]?.[0] ?? 0, 4).state)).toMatchObject({ course: 1, action: 'tighten' });
+    const turned = pluck(fretted.state, off(home[1]?.[0], 206), 4).state;
+    expect(advise(turned).centsToGo).toBeCloseTo(-6, -1);
+  });
+
+  test('but one that is being turned may be there', () => {
+    const found = pluck(begin('G4 C4 E4 A4', 'G4 D4 E4 A4'), home[1]?.[0] ?? 0, 1).state;
+    expect(pluck(found, off(home[1]?.[0], 104), 4).said).toEqual([]);
+  });
+
+  test('a note fretted so high that the open string would be about to break: what to do in either case is said, and nothing more', () => {
+    const fretted = pluck(begin('G4 C4 E4 A4', 'G4 C4 E4 G4'), off(home[3]?.[0], 405), 1);
+    expect(fretted.said).toEqual(['Course 1 was not there before. If that was the open string, loosen it; if not, pluck it open.']);
+    expect(fretted.state.stopped).toBeNull();
+    expect(advise(fretted.state)).toMatchObject({ course: 3, action: 'pluck', centsToGo: null });
+    expect(advise(pluck(fretted.state, off(home[3]?.[0], 405), 4).state)).toMatchObject({ course: 3, action: 'stop' });
+    expect(advise(pluck(begin('G4 C4 E4 A4', 'G4 C4 E4 G4'), off(home[3]?.[0], 455), 1).state)).toMatchObject({
+      course: 3,
+      action: 'stop',
+    });
+  });
+
   test('an octave off is said, and nothing is to be turned by it, however often it is heard', () => {
     const state = begin('G4 C4 E4 A4', 'G4 Bb3 E4 A4');
     const low = (home[1]?.[0] ?? 0) / 2;

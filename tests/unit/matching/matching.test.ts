@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { matchFrame } from '#shared/matching/index.ts';
+import { matchFrame, surelyMatched } from '#shared/matching/index.ts';
 import { hertzOf } from '../../support/pitches.ts';
 
 const home = hertzOf('G4 C4 E4 A4');
@@ -17,6 +17,17 @@ describe('which course is sounding', () => {
     }
   });
 
+  test('a course that was heard already stands where it was: 25 cents from there another is not taken for it', () => {
+    const at = (isHeard: boolean) =>
+      matchFrame(off(home[0]?.[0], 25), { present: home, wanted: hertzOf('G4 C4 A4 A4'), asked: 2, heard: [isHeard, false, true, false] });
+    const certainty = (isHeard: boolean) => {
+      const match = at(isHeard);
+      return match.kind === 'match' && match.course === 2 ? match.certainty : Number.NaN;
+    };
+    expect(certainty(false)).toBeLessThan(surelyMatched);
+    expect(certainty(true)).toBeGreaterThan(surelyMatched);
+  });
+
   test('the deviation is from wanted, positive = sharp', () => {
     const match = matchFrame(off(lantern[2]?.[0], 37), { present: home, wanted: lantern, asked: 2 });
     expect(match).toMatchObject({ course: 2 });
@@ -24,7 +35,35 @@ describe('which course is sounding', () => {
   });
 
   test('another string that needs no work is not taken for the one asked for', () => {
-    expect(matchFrame(off(home[0]?.[0], 2), { present: home, wanted: lantern, asked: 1 })).toMatchObject({ kind: 'match', course: 0 });
+    const asked = { present: home, wanted: lantern, asked: 1, heard: [false, true, false, false] };
+    expect(matchFrame(off(home[0]?.[0], 2), asked)).toMatchObject({ kind: 'match', course: 0 });
+  });
+
+  test('unless the one asked for has not been heard yet: the log may be wrong about it, and neither is guessed', () => {
+    expect(matchFrame(off(home[0]?.[0], 2), { present: home, wanted: lantern, asked: 1 })).toEqual({
+      kind: 'unknown',
+      reason: 'could-be-several',
+      candidates: [1, 0],
+    });
+  });
+
+  test('the log is wrong about the course asked for: wherever it stands, it is never taken for another', () => {
+    for (let start = -1400; start <= 1400; start += 10) {
+      for (const asked of [0, 1, 2, 3]) {
+        const match = matchFrame(off(lantern[asked]?.[0], start), { present: home, wanted: lantern, asked });
+        if (match.kind === 'match') expect(match.course).toBe(asked);
+        else expect(match.candidates).toContain(asked);
+      }
+    }
+  });
+
+  test('a note stopped at any fret is not surely the open string, unless that is on its way there', () => {
+    const certainty = (cents: number) => {
+      const match = matchFrame(off(home[1]?.[0], cents), { present: home, wanted: hertzOf('G4 C#4 E4 A4'), asked: 1 });
+      return match.kind === 'match' && match.course === 1 ? match.certainty : Number.NaN;
+    };
+    for (const stopped of [205, 307]) expect(certainty(stopped)).toBeLessThan(surelyMatched);
+    for (const turned of [105, 150, 230]) expect(certainty(turned)).toBeGreaterThan(surelyMatched);
   });
 
   test('two strings at one pitch: the one asked for is meant', () => {
