@@ -4,6 +4,7 @@ import type { Conditioned } from './condition.ts';
 const beforeSeconds = 0.04;
 const marginSeconds = 0.005;
 const momentSeconds = 0.016;
+const settleSeconds = 0.005;
 const stepSeconds = 0.004;
 const attackSeconds = 0.04;
 /** A pluck rises above what rang or spoke before by at least this factor of power (5 dB); a voice that goes on hardly rises. */
@@ -11,11 +12,8 @@ export const riseAtLeast = 3.2;
 /** A second onset this soon is still the same pluck: finger and plectrum knock first. */
 const samePluckSeconds = 0.15;
 
-const powerOf = (samples: Float64Array, from: number, length: number): number => {
-  let energy = 0;
-  for (let index = Math.max(0, from); index < from + length; index++) energy += (samples[index] ?? 0) ** 2;
-  return energy / length;
-};
+/** The rumble of a room, below this, drowns a pluck in plain power. */
+const rumbleBelowHertz = 60;
 
 /**
  * Tells a pluck from a turn of a voice: both are new sound, but a plucked string is loudest within milliseconds and louder than what was
@@ -29,12 +27,22 @@ export const createStrikeJudge = (state: Conditioned, samples: Float64Array) => 
   let own: number | null = null;
   let before = 1;
 
-  /** The loudest moment after an onset against what was there before it. */
+  /** The sound about an onset without its rumble: power before the onset, and of its loudest moment after. */
   const riseAt = (place: number): number => {
+    const pole = Math.exp((-2 * Math.PI * rumbleBelowHertz) / rateHertz);
+    const power = (from: number, length: number) => {
+      let energy = 0;
+      let high = 0;
+      for (let index = Math.max(1, from - count(settleSeconds)); index < from + length; index++) {
+        high = pole * (high + (samples[index] ?? 0) - (samples[index - 1] ?? 0));
+        if (index >= from) energy += high ** 2;
+      }
+      return energy / length;
+    };
     let after = 0;
     for (let from = place; from + count(momentSeconds) <= place + count(attackSeconds); from += count(stepSeconds))
-      after = Math.max(after, powerOf(samples, from, count(momentSeconds)));
-    return after / (powerOf(samples, place - count(marginSeconds + beforeSeconds), count(beforeSeconds)) + Number.MIN_VALUE);
+      after = Math.max(after, power(from, count(momentSeconds)));
+    return after / (power(place - count(marginSeconds + beforeSeconds), count(beforeSeconds)) + Number.MIN_VALUE);
   };
 
   return {

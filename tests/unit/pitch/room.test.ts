@@ -9,6 +9,12 @@ const ukulele = [391.995, 261.626, 329.628, 440];
 const pluckOf = (hertz: number, seed: number, seconds = 1.4) =>
   pluckSound({ hertz, sampleRateHertz, seconds, seed, pluckedAtSeconds, inharmonicity: 2e-4, decaySeconds: 4 });
 
+/** Noise that falls by 6 dB an octave above 30 Hz. */
+const rumble = (length: number, seed: number) => {
+  let low = 0;
+  return noise({ length, seed }).map((value) => (low = 0.996 * low + 0.05 * value));
+};
+
 const shareWithin = (errors: readonly number[], limitCents: number) =>
   errors.filter((error) => Math.abs(error) <= limitCents).length / errors.length;
 
@@ -39,6 +45,15 @@ describe('in a room', () => {
     const pluck = pluckOf(329.6, 22);
     const noisy = addNoise(pluck.samples, { ratioDecibels: 0, sampleRateHertz, seed: 5 });
     expect(quantile(errorsOf(listenTo(noisy), pluck.truthHertz), 0.95)).toBeLessThan(2);
+  });
+
+  test('the rumble of a street, louder than the string, does not hide that it was plucked', () => {
+    const shares = [61, 62, 63, 64].map((seed) => {
+      const pluck = pluckOf(ukulele[seed % 4]!, seed);
+      const events = listenTo(mixAt(pluck.samples, rumble(pluck.samples.length, seed), 4, sampleRateHertz));
+      return framesOf(events).filter((frame) => Math.abs(centsBetween(frame.hertz, pluck.truthHertz(frame.atSeconds))) < 3).length / 60;
+    });
+    for (const share of shares) expect(share).toBeGreaterThan(0.8);
   });
 
   test('talk is not taken for a string, and a string is read under it', () => {
