@@ -15,6 +15,9 @@ const fastestDecay = 25;
 const humDecayAtMost = 1;
 /** A line this near to a pitch is that pitch (10 cents). */
 const knownShare = 0.0058;
+/** A line goes on as foretold where no more than this share of its power is new; a string does where lines with so much of its power do. */
+const surpriseOfKept = 0.25;
+const keptShare = 0.3;
 /** Projections on fewer samples than this say nothing. */
 const comparedSamples = 480;
 
@@ -109,6 +112,30 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
     for (let index = from; index < lastEnd; index++) clean[index] = (samples[index] ?? 0) - foretell();
   };
 
+  const targets = () => lines.filter((line) => line.target);
+
+  /**
+   * Whether those of the lines that carry much of their power are heard as foretold in the newest `usable` samples; `left`: how much of them the
+   * clean sound still has, 0 or 1.
+   */
+  const asForetold = (asked: readonly Line[], usable: number, left: 0 | 1): boolean | null => {
+    const length = Math.min(usable, rest.length);
+    if (asked.length === 0 || length < comparedSamples) return null;
+    const start = lastEnd - length;
+    const origin = length - originBack;
+    for (let index = 0; index < length; index++) rest[index] = clean[start + index] ?? 0;
+    let power = 0;
+    let kept = 0;
+    for (const line of asked) {
+      projectOn(line, rest, 0, length, origin, rateHertz, off);
+      const height = Math.exp((-line.decay * (length / 2 - origin)) / rateHertz) ** 2;
+      const own = line.real ** 2 + line.imaginary ** 2;
+      power += height * own;
+      if ((off.real - left * line.real) ** 2 + (off.imaginary - left * line.imaginary) ** 2 < surpriseOfKept * own) kept += height * own;
+    }
+    return kept > keptShare * power;
+  };
+
   const remains: Remains = (partial, hertz, seconds) => {
     for (const line of doubted) {
       const apartHertz = Math.abs((line.radians * rateHertz) / (2 * Math.PI) - hertz);
@@ -179,28 +206,18 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
         return Math.abs(heard / hertz - 1) < knownShare || Math.abs(heard / (2 * hertz) - 1) < knownShare;
       }),
 
-    /** Whether the string followed until now rings on as foretold, in the newest `usable` samples. Null where there is too little to say. */
-    targetRingsOn: (usable: number): boolean | null => {
-      const length = Math.min(usable, rest.length);
-      const targets = lines.filter((line) => line.target);
-      if (targets.length === 0 || length < comparedSamples) return null;
-      const start = lastEnd - length;
-      const origin = length - originBack;
-      for (let index = 0; index < length; index++) rest[index] = clean[start + index] ?? 0;
-      let foretold = 0;
-      let surprise = 0;
-      for (const line of targets) {
-        projectOn(line, rest, 0, length, origin, rateHertz, off);
-        const height = Math.exp((-line.decay * (length / 2 - origin)) / rateHertz) ** 2;
-        foretold += height * (line.real ** 2 + line.imaginary ** 2);
-        surprise += height * (off.real ** 2 + off.imaginary ** 2);
-      }
-      return surprise < 0.25 * foretold;
-    },
+    /**
+     * Whether the string followed until now rings on as foretold, in the newest `usable` samples. One that is plucked anew or damped changes all
+     * its partials at once; another sound only those that it meets. Null where there is too little to say.
+     */
+    targetRingsOn: (usable: number): boolean | null => asForetold(targets(), usable, 0),
+
+    /** The same of the string that was released last: what is heard are its partials themselves. */
+    releasedRingsOn: (usable: number): boolean | null => asForetold(released, usable, 1),
 
     /** Stops taking away the string followed until now: it was plucked anew, or goes on being the one to follow. */
     releaseTarget: (samples: Float64Array, back: number) => {
-      released = lines.filter((line) => line.target);
+      released = targets();
       if (released.length === 0) return;
       lines = lines.filter((line) => !line.target);
       redo(samples, back);

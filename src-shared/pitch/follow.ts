@@ -61,7 +61,9 @@ const wantedSigmaCents = 0.06;
 /** … every so many times: it is the costliest, and half of it was heard the last time. */
 const longestEvery = 2;
 /** Only a string whose strongest partial stands this little above the noise (power, per bin) needs the longest stretch to be heard at all. */
-const faintRatio = 60;
+export const faintRatio = 60;
+/** … and one that stood so little above it a hop ago may not be heard in a shorter one. */
+const fadingRatio = 120;
 
 /** Where the string was a hop ago; what it rested on is missing where nothing was followed. */
 export type Guess = {
@@ -71,6 +73,7 @@ export type Guess = {
   driftCentsPerSecond?: number;
   rawDrift?: number;
   seconds?: number;
+  ratio?: number;
   slowest?: number;
   lingering?: number;
 };
@@ -179,7 +182,11 @@ export const createFollower = (rateHertz: number, remains: Remains | null = null
     };
     const quick = guess.moving > 0.7 && guess.beginWith === 1 && usable > shortest;
     let index = quick ? 1 : guess.beginWith;
-    const first = measure(quick ? Math.round(0.75 * short) : (stretches[index] ?? short), guess.hertz);
+    let first = measure(quick ? Math.round(0.75 * short) : (stretches[index] ?? short), guess.hertz);
+    // A string that fades into noise is still heard in longer stretches.
+    const lastTried = (guess.ratio ?? Infinity) < fadingRatio && guess.moving < 0.5 ? stretches.length - 1 : index;
+    while (first === null && index < lastTried && usable >= 0.75 * (stretches[index + 1] ?? 0))
+      first = measure(stretches[++index] ?? 0, guess.hertz);
     if (first === null) return null;
     let best = first;
     const error = first.fit.sigmaCents;

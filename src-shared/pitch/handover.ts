@@ -10,13 +10,17 @@ const marginSeconds = 0.014;
 const longestSamples = 8_000;
 /** So much of a new sound tells whether the string before it rings on. */
 const ringingSeconds = 0.042;
+/** After so long without a string the pluck came to nothing. */
+const givenUpSeconds = 0.14;
 /** How much the error of a foretold pitch grows, in cents per second. */
 const foretoldDoubt = 5;
 /** A string that was plucked anew is found again this near to where it was; else it was another one, its octave or a twelfth below. */
 const anotherCents = 300;
 
-/** The string followed before the last pluck, and when that was plucked. `ringsOn` is null until it can be told. */
-type Before = { estimate: Estimate; pluckedAt: number | null; ringsOn: boolean | null };
+/** A string that was followed, and when it was plucked. */
+type Followed = { readonly estimate: Estimate; readonly pluckedAt: number | null };
+/** The string followed before the last pluck. `ringsOn` is null until it can be told. */
+type Before = Followed & { ringsOn: boolean | null };
 
 /**
  * Keeps the string followed before a pluck until it is known what the pluck was: the same string again, another string while this one
@@ -30,20 +34,26 @@ export const createHandover = (
   const { rateHertz } = state;
   let before: Before | null = null;
   /** The string before, said to be plucked anew, until it is known whether it was. */
-  let plucked: Estimate | null = null;
+  let plucked: Followed | null = null;
 
   return {
-    /** A pluck at the count `onset`: what rang for `heardFor` samples until then becomes background, the string followed among it. */
-    pluck: (onset: number, heardFor: number, followed: Estimate | null, pluckedAt: number | null) => {
-      plucked = null;
-      before = followed === null ? null : { estimate: followed, pluckedAt, ringsOn: null };
+    /**
+     * A pluck at the count `onset`: what rang for `heardFor` samples until then becomes background, the string followed among it. `followed` is
+     * null where the pluck before has not come to anything yet: then the string before that one is still the one to keep.
+     */
+    pluck: (onset: number, heardFor: number, followed: Followed | null) => {
       const back = state.count - onset + Math.round(marginSeconds * rateHertz);
       const length = Math.min(backgroundSamples, heardFor, state.end - back);
-      if (length < leastBackgroundSamples) return;
+      const isLearnt = length >= leastBackgroundSamples;
+      const kept = followed ?? before ?? (isLearnt ? plucked : null);
+      before = kept === null ? null : { ...kept, ringsOn: null };
+      if (before !== null) plucked = null;
+      if (!isLearnt) return;
       const isTarget = (hertz: number) => {
-        if (followed === null) return false;
-        const partial = Math.round(hertz / followed.hertz);
-        const expected = followed.hertz * stiffRatio(partial, followed.stiffness.inharmonicity);
+        if (kept === null) return false;
+        const { estimate } = kept;
+        const partial = Math.round(hertz / estimate.hertz);
+        const expected = estimate.hertz * stiffRatio(partial, estimate.stiffness.inharmonicity);
         return partial > 0 && Math.abs(hertz - expected) < Math.max(2, 0.004 * expected);
       };
       background.learn(state.samples, back, length, follower.spectrumOf(state.samples, state.end - back, length), isTarget);
@@ -56,10 +66,9 @@ export const createHandover = (
       before.ringsOn = background.targetRingsOn(usable);
       if (before.ringsOn === true) return 'known';
       background.releaseTarget(state.samples, samplesSincePluck);
-      const { estimate } = before;
+      plucked = before;
       before = null;
-      plucked = estimate;
-      return { pluckedAnew: estimate };
+      return { pluckedAnew: plucked.estimate };
     },
 
     /** The old string while it rings on as foretold: its own phase confirms its pitch while another sound is looked at. Null where it does not. */
@@ -68,19 +77,23 @@ export const createHandover = (
         ? { ...before.estimate, sigmaCents: Math.hypot(before.estimate.sigmaCents, (foretoldDoubt * samplesSincePluck) / rateHertz) }
         : null,
 
-    /** It was no pluck: gives the old string back, to be followed again. Null where there was none. */
-    giveBack: (): { estimate: Estimate; pluckedAt: number | null } | null => {
-      if (before === null) return null;
+    /**
+     * It was no pluck: gives the old string back, to be followed again; so late that nothing came of the pluck, or as soon as a string taken for
+     * plucked anew is heard ringing on from before. Null where there is none.
+     */
+    giveBack: (usable: number, samplesSincePluck: number): Followed | null => {
+      const ringsOn = plucked !== null && background.releasedRingsOn(Math.min(usable, Math.round(ringingSeconds * rateHertz))) === true;
+      const back = ringsOn ? plucked : samplesSincePluck > givenUpSeconds * rateHertz ? before : null;
+      if (back === null) return null;
       background.releaseTarget(state.samples, Math.min(state.end, longestSamples));
-      const back = before;
-      before = null;
+      before = plucked = null;
       return back;
     },
 
     /** A string was found. Where it is not the one said to be plucked anew, that one may ring on: its partials lie among this one's. */
     finish: (string: Estimate | null) => {
       before = null;
-      if (string !== null && plucked !== null && Math.abs(centsApart(string.hertz, plucked.hertz)) > anotherCents)
+      if (string !== null && plucked !== null && Math.abs(centsApart(string.hertz, plucked.estimate.hertz)) > anotherCents)
         background.doubtReleased();
       plucked = null;
     },

@@ -31,8 +31,15 @@ const unpluckedSeconds = 0.3;
 const freshSeconds = 0.5;
 const checkSeconds = 0.06;
 const doubtsAtMost = 2;
-/** A lost string is taken up again within this many cents. */
+/** Hum does not begin with a pluck: what was there just before it with less than this share of its power is none. */
+const humBefore = 0.25;
+const humSamples = 1_280;
+const humSamplesAtLeast = 480;
+const humMarginSeconds = 0.014;
+const humPartials = 4;
+/** A lost string is taken up again within this many cents, where a partial stands this far above the noise: noise reaches 20. */
 const strayCents = 2.5;
+const strayRatio = 30;
 /** … unless what is heard now lies this far off: the same course's other string, say. */
 const elsewhereCents = 30;
 
@@ -87,17 +94,33 @@ export const createSearch = (
     if (strayed === null) return null;
     const { estimate } = strayed;
     const again = follower.follow(samples, state.end, usable, estimate, memory.recall(estimate.hertz));
-    if (again === null || Math.abs(centsApart(again.hertz, estimate.hertz)) > strayCents || again.sigmaCents > strayCents) return null;
+    if (again === null || again.ratio < strayRatio) return null;
+    if (Math.abs(centsApart(again.hertz, estimate.hertz)) > strayCents || again.sigmaCents > strayCents) return null;
     strayed = null;
     return again;
   };
 
+  /** Power of the first partials of a pitch in the `length` samples of the whole sound that end at `end`. */
+  const powerOf = (hertz: number, end: number, length: number): number => {
+    const { power, hertzPerBin } = follower.powersOf(state.samples, end, length);
+    let sum = 0;
+    for (let n = 1; n <= humPartials; n++) sum += power[Math.round((n * hertz) / hertzPerBin)] ?? 0;
+    return sum;
+  };
+
+  /** Whether a pitch was hardly there before the pluck. False where too little was heard to say. */
+  const cameWith = ({ samplesAgo }: Pluck, hertz: number, usable: number): boolean => {
+    const endBefore = state.end - samplesAgo - Math.round(humMarginSeconds * rateHertz);
+    const length = Math.min(usable, humSamples, endBefore);
+    return length >= humSamplesAtLeast && powerOf(hertz, endBefore, length) < humBefore * powerOf(hertz, state.end, length);
+  };
+
   /** A fit to what the coarse search found, if it behaves like a string. */
-  const fitTo = (hertz: number, usable: number, plucked: boolean): Estimate | null => {
+  const fitTo = (hertz: number, usable: number, pluck: Pluck | null): Estimate | null => {
     const estimate = follower.follow(samples, state.end, usable, { hertz, moving: 0.1, beginWith: 1 }, memory.recall(hertz));
     if (estimate === null || Math.abs(centsApart(estimate.hertz, hertz)) > astrayCents) return null;
-    humming = isHum(estimate);
-    return !humming && (plucked ? soundsPlucked(estimate) : ringsAlone(estimate)) ? estimate : null;
+    humming = isHum(estimate) && (pluck === null || !cameWith(pluck, estimate.hertz, usable));
+    return !humming && (pluck === null ? ringsAlone(estimate) : soundsPlucked(estimate)) ? estimate : null;
   };
 
   const newBelief = (estimate: Estimate): Belief => ({
@@ -138,14 +161,14 @@ export const createSearch = (
     if (again !== null) return again;
     const plucked = pluck !== null;
     const known = found === null || (!fresh && wasThere(found.hertz));
-    const estimate = known ? null : fitTo(found.hertz, usable, plucked);
+    const estimate = known ? null : fitTo(found.hertz, usable, pluck);
     const evidence = (of: Estimate, score: number) =>
       pluck === null ? 0 : evidenceOfString(of, score, octavesAway(hint, of.hertz), pluck.samplesAgo / rateHertz, slideOf(of));
     const reach = plucked ? 4 : 2;
     const isFound = belief !== null && estimate !== null && isSame(belief.estimate, estimate, reach);
     if (belief !== null && !isFound) {
       // A string half believed in is looked for where it was, though the search finds nothing now, or something else.
-      const again = plucked ? fitTo(belief.estimate.hertz, usable, plucked) : null;
+      const again = plucked ? fitTo(belief.estimate.hertz, usable, pluck) : null;
       belief =
         again !== null && isSame(belief.estimate, again, reach)
           ? strengthened(belief, again, evidence(again, unheardScore))

@@ -2,6 +2,7 @@ import { createBackground } from './background.ts';
 import { createConditioner, historySamples, levelDecibels } from './condition.ts';
 import { createFollower, type Estimate } from './follow.ts';
 import { createHandover } from './handover.ts';
+import { createHold } from './hold.ts';
 import { createStiffnessMemory } from './memory.ts';
 import { createOnsetDetector } from './onset.ts';
 import { soundsPlucked } from './plausible.ts';
@@ -23,14 +24,15 @@ const clippedShareAtMost = 0.4;
 const attackSeconds = 0.006;
 const earliestSeconds = 0.03;
 const attackAtMostSeconds = 0.15;
-/** For so long after a pluck it must go on like a string; after so long without a string the pluck came to nothing. */
+/** For so long after a pluck it must go on like a string. */
 const probationSeconds = 0.14;
-const givenUpSeconds = 0.14;
 /** A string that leaps further than this from one hop to the next, or is not heard for so many hops, is lost. */
 const leapCents = 40;
 const lostHops = 4;
 /** So early in the stream a string may have been plucked just before. */
 const openingSeconds = 0.2;
+/** A measurement with so large an error tells nothing of a string that was known well. */
+const vagueCents = 3;
 /** How often the strings of a double course are looked for. */
 const twinSeconds = 0.25;
 /** An error is never nothing. */
@@ -50,6 +52,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   const search = createSearch(state, background.clean, follower, memory);
   const strike = createStrikeJudge(state, background.clean);
   const handover = createHandover(state, follower, background);
+  const hold = createHold(state, background.clean, follower);
   const findTwins = createTwinFinder(rateHertz);
   const hop = Math.round(hopSeconds * rateHertz);
   const attack = Math.round(attackSeconds * rateHertz);
@@ -66,6 +69,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
 
   const forget = () => {
     search.forget();
+    hold.forget();
     current = null;
     lost = 0;
   };
@@ -100,7 +104,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   };
 
   const onPluck = (onset: number) => {
-    handover.pluck(onset, onset - (pluckedAt ?? 0) - attack, current, pluckedAt);
+    handover.pluck(onset, onset - (pluckedAt ?? 0) - attack, current === null ? null : { estimate: current, pluckedAt });
     forget();
     search.forgetAll();
     twins = null;
@@ -121,12 +125,10 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
       strays.forget();
       return frame(rest.settle(current, state.endSeconds, usable / rateHertz) ?? current);
     }
-    if (since > givenUpSeconds * rateHertz) {
-      const back = handover.giveBack();
-      if (back !== null) {
-        current = back.estimate;
-        pluckedAt = back.pluckedAt;
-      }
+    const back = handover.giveBack(usable, since);
+    if (back !== null) {
+      current = back.estimate;
+      pluckedAt = back.pluckedAt;
     }
     const foretold = handover.foretold(usable, since);
     if (foretold !== null) return frame(foretold);
@@ -138,7 +140,10 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   const follow = (string: Estimate, usable: number, since: number): PitchEvent => {
     const next = follower.follow(background.clean, state.end, usable, string, memory.recall(string.hertz), strays);
     const onProbation = pluckedAt !== null && since < probationSeconds * rateHertz;
-    if (next === null || Math.abs(centsApart(next.hertz, string.hertz)) > leapCents || (onProbation && !soundsPlucked(next))) {
+    const isLost = next === null || Math.abs(centsApart(next.hertz, string.hertz)) > leapCents || (onProbation && !soundsPlucked(next));
+    const held = isLost || next.sigmaCents > vagueCents ? hold.ringsOn(usable) : null;
+    if (held !== null) return frame(held);
+    if (isLost) {
       if (++lost >= lostHops) {
         search.lose(string, true);
         forget();
@@ -154,6 +159,10 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     const shown = rest.settle(next, state.endSeconds, usable / rateHertz);
     if (shown === null) return refusal('two sounds');
     current = shown;
+    if (!hold.heard(shown, usable)) {
+      forget();
+      return refusal('unclear');
+    }
     return frame(shown);
   };
 
