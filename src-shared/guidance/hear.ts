@@ -13,6 +13,7 @@ import { advise, currentString } from './advice.ts';
 import { step } from './coach.ts';
 import { doubtOf, isFretted, isInPlaceOfAsked, isOfStrum, isSameSound, soundOf, stringMeant } from './doubt.ts';
 import { overloadOf } from './guard.ts';
+import { stillOfBefore } from './haste.ts';
 import type { Advice, CoachState, Effect, Sound, StringState } from './state.ts';
 
 /** A live pitch, as the tracker gives it; `others` are further strings of the same course. */
@@ -35,7 +36,7 @@ export function hear(state: CoachState, frame: Frame): Heard {
   const { doubt, sound } = state;
   if (doubt !== null && isSameSound(doubt.sound, frame))
     return inDoubt({ ...state, doubt: { ...doubt, sound: soundOf(frame, doubt.sound) } }, frame, []);
-  const goesOn = sound !== null && isSameSound(sound, frame) ? sound : null;
+  const goesOn = sound !== null && isSameSound(sound, frame) ? sound : stillOfBefore(state, frame);
   if (goesOn === null && isOfStrum(state, frame)) return inDoubt(state, frame, []);
   const match = matchOf(state, frame, goesOn);
   if (match.kind === 'unknown') return askByName(state, frame, match);
