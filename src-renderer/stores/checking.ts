@@ -4,6 +4,7 @@ import { type Check, hearPluck, startCheck } from '#shared/hearing/index.ts';
 import { type Reading, readingRow, type ReadingSource } from '#shared/log/index.ts';
 import type { PitchEvent } from '#shared/pitch/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
+import { hearLeft } from './after-strum.ts';
 import { freshOverview } from './fresh.ts';
 import { append } from './outbox.ts';
 import { cueLanded, listen, onPitch, type SoundChoice, session, stopListening } from './session.ts';
@@ -16,8 +17,9 @@ export type Checking = {
   readonly check: Check;
   readonly way: 'plucks' | 'strum';
   readonly read: readonly Reading[];
-  /** Courses of the last strum that could not be told apart or were not heard, from the player's eye, from 0. */
+  /** Courses that the last strum did not tell, from the player's eye, from 0: they are plucked by name, the first one first. When it was read, in seconds. */
   readonly unclear: readonly number[];
+  readonly strumReadAtSeconds: number;
 };
 
 /** The check under way, or null. */
@@ -47,7 +49,8 @@ export async function beginCheck({ host, overview: shown, tunings, settings, sou
   // It was ended, or begun anew, before it was known what the instrument is in.
   if (mine !== begun) return;
   const { tuning, present } = stateOf(overview, tunings, settings);
-  checking.setState({ now: { overview, tuning, check: startCheck(present, tuning.hertz), way: 'plucks', read: [], unclear: [] } });
+  const nothing = { read: [], unclear: [], strumReadAtSeconds: 0 };
+  checking.setState({ now: { overview, tuning, check: startCheck(present, tuning.hertz), way: 'plucks', ...nothing } });
   leave = onPitch((event) => takePitch(host, settings, event));
   await listen(sound, { hertz: tuning.hertz.flat(), asked: null });
 }
@@ -71,23 +74,25 @@ export function checkBy(way: Checking['way']): void {
 function takePitch(host: Host, settings: Settings, event: PitchEvent): void {
   const { now } = checking.getState();
   if (now === null) return;
-  if (now.way === 'strum') return waitForStrum(host, settings, event);
+  heardUntil = event.atSeconds;
+  if (event.kind === 'refusal' && event.reason === 'silence') strumAt = null;
+  if (now.way === 'strum' && now.unclear.length === 0) return waitForStrum(host, settings, event);
   if (event.kind === 'refusal') return;
-  const { check, reading } = hearPluck(now.check, event);
-  checking.setState({ now: { ...now, check } });
+  // A course that is plucked by itself is no strum, for as long as it rings.
+  if (now.way === 'strum') strumAt = event.atSeconds;
+  const { reading, ...heard } = now.way === 'strum' ? hearLeft(now, event) : hearPluck(now.check, event);
+  checking.setState({ now: { ...now, ...heard } });
   if (reading !== null) record(host, settings, [{ ...reading, source: 'pluck' }]);
 }
 
 /** When the strum that sounds began; null in silence. */
 let strumAt: number | null = null;
+/** When the latest event was heard. */
+let heardUntil = 0;
 
 /** Waits until a strum has rung for long enough, then reads every string from it, once. */
 function waitForStrum(host: Host, settings: Settings, event: PitchEvent): void {
-  if (event.kind === 'refusal' && event.reason === 'silence') {
-    strumAt = null;
-    return;
-  }
-  if (strumAt === null) {
+  if (strumAt === null && !(event.kind === 'refusal' && event.reason === 'silence')) {
     strumAt = event.atSeconds;
     setTimeout(() => void readStrum(host, settings), strumRings.afterSeconds * 1000);
   }
@@ -107,7 +112,7 @@ async function readStrum(host: Host, settings: Settings): Promise<void> {
     course.every((_, string) => readings.some((one) => one.course === index && one.string === string)) ? [] : [index],
   );
   const after = checking.getState().now;
-  if (after !== null) checking.setState({ now: { ...after, unclear } });
+  if (after !== null) checking.setState({ now: { ...after, unclear, strumReadAtSeconds: heardUntil } });
 }
 
 type Heard = {

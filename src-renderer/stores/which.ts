@@ -1,7 +1,8 @@
 import { createStore } from 'zustand/vanilla';
-import type { Overview, Settings } from '#shared/contract/index.ts';
+import type { Host, Overview, Settings } from '#shared/contract/index.ts';
 import type { PitchEvent } from '#shared/pitch/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
+import { freshOverview } from './fresh.ts';
 import { hearPlucked, nothingPlucked, type Plucked } from './plucked.ts';
 import { cueLanded, listen, onPitch, type SoundChoice, stopListening } from './session.ts';
 import { stateOf, type State, type TuningHere, tuningOn } from './strings.ts';
@@ -22,8 +23,11 @@ export type Which = {
 export const which = createStore<{ readonly now: Which | null }>(() => ({ now: null }));
 
 let leave: (() => void) | null = null;
+/** How often it was begun or ended. */
+let begun = 0;
 
 type Begin = {
+  readonly host: Host;
   readonly overview: Overview;
   readonly tunings: readonly Tuning[];
   readonly settings: Settings;
@@ -31,8 +35,12 @@ type Begin = {
 };
 
 /** Begins to listen to the courses of an instrument, plucked in any order. Rejects where nothing can be heard. */
-export async function beginWhich({ overview, tunings, settings, sound }: Begin): Promise<void> {
+export async function beginWhich({ host, overview: shown, tunings, settings, sound }: Begin): Promise<void> {
   endWhich();
+  const mine = begun;
+  const overview = await freshOverview(host, shown);
+  // It was ended, or begun anew, before it was known what the log has the instrument in.
+  if (mine !== begun) return;
   const state = stateOf(overview, tunings, settings);
   which.setState({ now: { overview, state, candidates: candidatesOf(overview, tunings, settings), plucked: nothingPlucked } });
   leave = onPitch((event) => take(event, settings.soundCues));
@@ -53,6 +61,7 @@ function candidatesOf(overview: Overview, tunings: readonly Tuning[], settings: 
 
 /** Stops listening; what was heard is forgotten. */
 export function endWhich(): void {
+  begun += 1;
   if (which.getState().now === null) return;
   leave?.();
   leave = null;

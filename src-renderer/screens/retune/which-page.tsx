@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { useBeIn } from '../../stores/be-in.ts';
+import { useHost } from '../../stores/host.tsx';
 import { useLibrary } from '../../stores/library.ts';
 import { session } from '../../stores/session.ts';
 import { soundFor } from '../../stores/sound-choice.ts';
@@ -98,11 +99,12 @@ const Row = ({ row: { candidate, isIn, moves }, onIn, onPlan }: RowProps) => (
 /** Listens for as long as the page is shown. Returns why it cannot, or null. */
 function useListening({ overview, tunings, settings }: Props): string | null {
   const { data: status } = useLibrary('library.status', {});
+  const host = useHost();
   const [problem, setProblem] = useState<string | null>(null);
   const isReady = status !== undefined;
   useEffect(() => {
     if (!isReady) return undefined;
-    beginWhich({ overview, tunings, settings, sound: soundFor(overview, settings, status) }).catch((fault: unknown) =>
+    beginWhich({ host, overview, tunings, settings, sound: soundFor(overview, settings, status) }).catch((fault: unknown) =>
       setProblem(fault instanceof Error ? fault.message : String(fault)),
     );
     return endWhich;

@@ -44,7 +44,9 @@ function checkWords({ way, read, tuning, unclear, check }: Checking): { readonly
   const total = tuning.pitches.length;
   const heard = new Set(read.map(({ course }) => course));
   const numbers = (courses: Iterable<number>) => listed([...courses].sort((a, b) => a - b).map((course) => courseNumber(course, total)));
-  if (unclear.length > 0) return { strong: `Can’t tell ${numbers(unclear)} from the strum:`, rest: 'pluck it alone.' };
+  const [left] = unclear;
+  if (left !== undefined)
+    return { strong: `Can’t tell ${numbers(unclear)} from the strum:`, rest: `pluck course ${courseNumber(left, total)} by itself.` };
   const [asked] = check.asked;
   const alike = check.asked.length > 1 ? `${numbers(check.asked)} sound alike here, so each is asked for by name.` : '';
   if (asked !== undefined) return { strong: `Pluck course ${courseNumber(asked, total)}.`, rest: alike };
