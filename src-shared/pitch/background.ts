@@ -212,14 +212,29 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
      */
     targetRingsOn: (usable: number): boolean | null => asForetold(targets(), usable, 0),
 
-    /** The same of the string that was released last: what is heard are its partials themselves. */
-    releasedRingsOn: (usable: number): boolean | null => asForetold(released, usable, 1),
+    /**
+     * The same of the string that was released last, of which the sound still has everything. `isApart`: which of its partials can be told from
+     * those of the string that was found since.
+     */
+    releasedRingsOn: (usable: number, isApart: (hertz: number) => boolean): boolean | null =>
+      asForetold(
+        released.filter((line) => isApart((line.radians * rateHertz) / (2 * Math.PI))),
+        usable,
+        1,
+      ),
 
     /** Stops taking away the string followed until now: it was plucked anew, or goes on being the one to follow. */
     releaseTarget: (samples: Float64Array, back: number) => {
       released = targets();
       if (released.length === 0) return;
       lines = lines.filter((line) => !line.target);
+      redo(samples, back);
+    },
+
+    /** What was released last rings on after all: takes it away again, from the last `back` samples too. */
+    takeBack: (samples: Float64Array, back: number) => {
+      lines = [...lines, ...released].slice(0, linesAtMost);
+      released = doubted = [];
       redo(samples, back);
     },
 

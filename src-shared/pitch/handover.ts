@@ -2,6 +2,7 @@ import type { createBackground } from './background.ts';
 import type { Conditioned } from './condition.ts';
 import type { createFollower, Estimate } from './follow.ts';
 import { centsApart, stiffRatio } from './string.ts';
+import { toSeries } from './strings.ts';
 
 /** Background is learnt from this many samples at most and at least, up to a moment before the pluck. */
 const backgroundSamples = 3_072;
@@ -10,10 +11,13 @@ const marginSeconds = 0.014;
 const longestSamples = 8_000;
 /** So much of a new sound tells whether the string before it rings on. */
 const ringingSeconds = 0.042;
-/** After so long without a string the pluck came to nothing. */
-const givenUpSeconds = 0.14;
 /** How much the error of a foretold pitch grows, in cents per second. */
 const foretoldDoubt = 5;
+/** The old string's partials can be told from the new one's where they lie so many bins of the stretch apart; how long that may be, and how often it is asked. */
+const clearBins = 2.5;
+const clearSamples = 8_000;
+const askedSeconds = 0.05;
+const outdoneSamples = 9_600;
 /** A string that was plucked anew is found again this near to where it was; else it was another one, its octave or a twelfth below. */
 const anotherCents = 300;
 
@@ -35,6 +39,9 @@ export const createHandover = (
   let before: Before | null = null;
   /** The string before, said to be plucked anew, until it is known whether it was. */
   let plucked: Followed | null = null;
+  /** The same once a string was found. */
+  let outdone: Followed | null = null;
+  let askedAt = 0;
 
   return {
     /**
@@ -48,6 +55,7 @@ export const createHandover = (
       const kept = followed ?? before ?? (isLearnt ? plucked : null);
       before = kept === null ? null : { ...kept, ringsOn: null };
       if (before !== null) plucked = null;
+      outdone = null;
       if (!isLearnt) return;
       const isTarget = (hertz: number) => {
         if (kept === null) return false;
@@ -78,15 +86,30 @@ export const createHandover = (
         : null,
 
     /**
-     * It was no pluck: gives the old string back, to be followed again; so late that nothing came of the pluck, or as soon as a string taken for
-     * plucked anew is heard ringing on from before. Null where there is none.
+     * Looks again at the old string that was said to be plucked anew, as more is heard: where its partials stand clear of those of the string
+     * `found` since (null: none yet) they may go on as foretold, and are taken away. Whether that is so is said once.
      */
-    giveBack: (usable: number, samplesSincePluck: number): Followed | null => {
-      const ringsOn = plucked !== null && background.releasedRingsOn(Math.min(usable, Math.round(ringingSeconds * rateHertz))) === true;
-      const back = ringsOn ? plucked : samplesSincePluck > givenUpSeconds * rateHertz ? before : null;
-      if (back === null) return null;
+    reconsider: (usable: number, found: Estimate | null): boolean => {
+      const old = plucked ?? outdone;
+      const length = Math.min(usable, found === null ? Math.round(ringingSeconds * rateHertz) : clearSamples);
+      if (old === null || (found !== null && state.count - askedAt < askedSeconds * rateHertz)) return false;
+      askedAt = state.count;
+      const reach = (clearBins * rateHertz) / length;
+      const rings = background.releasedRingsOn(length, (hertz) => found === null || toSeries(found, hertz) > reach);
+      if (rings === true) {
+        background.takeBack(state.samples, Math.min(state.end, longestSamples));
+        before = plucked === null ? null : { ...plucked, ringsOn: true };
+      }
+      if (rings === true || usable > outdoneSamples) plucked = outdone = null;
+      return rings === true;
+    },
+
+    /** It was no pluck: gives the old string back, to be followed again. Null where there was none. */
+    giveBack: (): Followed | null => {
+      if (before === null) return null;
       background.releaseTarget(state.samples, Math.min(state.end, longestSamples));
-      before = plucked = null;
+      const back = before;
+      before = null;
       return back;
     },
 
@@ -95,6 +118,7 @@ export const createHandover = (
       before = null;
       if (string !== null && plucked !== null && Math.abs(centsApart(string.hertz, plucked.estimate.hertz)) > anotherCents)
         background.doubtReleased();
+      outdone = string === null ? null : plucked;
       plucked = null;
     },
   };

@@ -24,8 +24,9 @@ const clippedShareAtMost = 0.4;
 const attackSeconds = 0.006;
 const earliestSeconds = 0.03;
 const attackAtMostSeconds = 0.15;
-/** For so long after a pluck it must go on like a string. */
+/** For so long after a pluck it must go on like a string; after so long without a string the pluck came to nothing. */
 const probationSeconds = 0.14;
+const givenUpSeconds = 0.14;
 /** A string that leaps further than this from one hop to the next, or is not heard for so many hops, is lost. */
 const leapCents = 40;
 const lostHops = 4;
@@ -125,10 +126,13 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
       strays.forget();
       return frame(rest.settle(current, state.endSeconds, usable / rateHertz) ?? current);
     }
-    const back = handover.giveBack(usable, since);
-    if (back !== null) {
-      current = back.estimate;
-      pluckedAt = back.pluckedAt;
+    handover.reconsider(usable, null);
+    if (since > givenUpSeconds * rateHertz) {
+      const back = handover.giveBack();
+      if (back !== null) {
+        current = back.estimate;
+        pluckedAt = back.pluckedAt;
+      }
     }
     const foretold = handover.foretold(usable, since);
     if (foretold !== null) return frame(foretold);
@@ -138,6 +142,11 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
 
   /** Follows the string through one more hop. */
   const follow = (string: Estimate, usable: number, since: number): PitchEvent => {
+    if (handover.reconsider(usable, string)) {
+      // What was measured until now was disturbed.
+      rest.restart();
+      strays.forget();
+    }
     const next = follower.follow(background.clean, state.end, usable, string, memory.recall(string.hertz), strays);
     const onProbation = pluckedAt !== null && since < probationSeconds * rateHertz;
     const isLost = next === null || Math.abs(centsApart(next.hertz, string.hertz)) > leapCents || (onProbation && !soundsPlucked(next));
