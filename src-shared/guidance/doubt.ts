@@ -18,6 +18,35 @@ export function isSameSound(sound: Sound, frame: Frame): boolean {
 export const isOfStrum = ({ strummed }: CoachState, frame: Frame): boolean =>
   strummed !== null && !isNewPluck({ atSeconds: strummed.atSeconds, pluckedAtSeconds: null }, frame);
 
+/** For so long after a pluck what rang before may be what is heard, in seconds; and by so much its pitch may seem off, in cents. */
+const overSeconds = 0.1;
+const overCents = 5;
+
+/** Whether a frame, though of a new pluck, is of what rang before it: the next string is not heard over that at once. */
+export const ringsOver = ({ sound, doubt }: CoachState, frame: Frame): boolean =>
+  (frame.sincePluckSeconds ?? overSeconds) < overSeconds && (rangBefore(sound, frame) || rangBefore(doubt?.sound ?? null, frame));
+
+/** Whether the very pitch of a frame was sounding already when its pluck was heard. */
+function rangBefore(before: Sound | null, { atSeconds, hertz: heard, sincePluckSeconds = null }: Frame): boolean {
+  if (before === null || sincePluckSeconds === null) return false;
+  const isSamePitch = Math.abs(centsBetween(hertz(heard), hertz(before.hertz))) <= overCents;
+  return isSamePitch && Math.abs(atSeconds - sincePluckSeconds - before.atSeconds) < overSeconds;
+}
+
+/** Whether a frame is of another course that was believed to sound last, and rings on under the plucks since. */
+function isRingOfAnother({ sound, doubt }: CoachState, frame: Frame, course: number): boolean {
+  if (sound === null || sound.course === course || Math.abs(centsBetween(hertz(frame.hertz), hertz(sound.hertz))) > overCents) return false;
+  return rangBefore(sound, frame) || rangBefore(doubt?.sound ?? null, frame);
+}
+
+/** Whether a course that was asked for by name gives the same pitch again: it is believed, unless another that drowns it still rings. */
+export function isSecondPluck(state: CoachState, frame: Frame, course: number): boolean {
+  const { doubt } = state;
+  if (doubt === null || doubt.sound.course !== course) return false;
+  const isSamePitch = Math.abs(centsBetween(hertz(frame.hertz), hertz(doubt.sound.hertz))) <= samePitchCents;
+  return isSamePitch && !isRingOfAnother(state, frame, course);
+}
+
 /** The sound as of this frame, taken for this string. */
 export const soundOf = (frame: Frame, { course, string }: { readonly course: number; readonly string: number }): Sound => ({
   course,
@@ -54,10 +83,10 @@ export function doubtOf(state: CoachState, frame: Frame, match: Match): Doubt | 
   if (current !== null && isInPlaceOfAsked(state, match)) {
     if (!frame.steady) return null;
     const heard = match.kind === 'match' ? [match.course] : match.candidates.filter((course) => course !== current.course);
-    return {
-      sound: soundOf(frame, current),
-      sentence: `That sounds like course ${names(heard)}: pluck course ${names([current.course])}.`,
-    };
+    const said = isRingOfAnother(state, frame, current.course)
+      ? `Course ${names(heard)} still rings: stop it, and pluck course`
+      : `That sounds like course ${names(heard)}: pluck course`;
+    return { sound: soundOf(frame, current), sentence: `${said} ${names([current.course])}.` };
   }
   if (match.kind === 'match') {
     const { course, string, others } = match;

@@ -11,7 +11,7 @@ import {
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { advise, currentString } from './advice.ts';
 import { step } from './coach.ts';
-import { doubtOf, isFretted, isInPlaceOfAsked, isOfStrum, isSameSound, soundOf, stringMeant } from './doubt.ts';
+import { doubtOf, isFretted, isInPlaceOfAsked, isOfStrum, isSameSound, isSecondPluck, ringsOver, soundOf, stringMeant } from './doubt.ts';
 import { overloadOf } from './guard.ts';
 import { stillOfBefore } from './haste.ts';
 import type { Advice, CoachState, Effect, Sound, StringState } from './state.ts';
@@ -37,11 +37,11 @@ export function hear(state: CoachState, frame: Frame): Heard {
   if (doubt !== null && isSameSound(doubt.sound, frame))
     return inDoubt({ ...state, doubt: { ...doubt, sound: soundOf(frame, doubt.sound) } }, frame, []);
   const goesOn = sound !== null && isSameSound(sound, frame) ? sound : stillOfBefore(state, frame);
-  if (goesOn === null && isOfStrum(state, frame)) return inDoubt(state, frame, []);
+  if (goesOn === null && (isOfStrum(state, frame) || ringsOver(state, frame))) return inDoubt(state, frame, []);
   const match = matchOf(state, frame, goesOn);
   if (match.kind === 'unknown') return askByName(state, frame, match);
   const isLikely = match.certainty >= surelyMatched && !isInPlaceOfAsked(state, match) && !isFretted(state, frame, match);
-  const isSure = goesOn !== null || isLikely || isSecondPluck(state, frame, match) || isDangerous(state, frame, match);
+  const isSure = goesOn !== null || isLikely || isSecondPluck(state, frame, match.course) || isDangerous(state, frame, match);
   if (!isSure) return askByName(state, frame, match);
   const own = pitchOf(state, frame, match);
   const { course, string } = match;
@@ -66,11 +66,6 @@ const inDoubt = (state: CoachState, frame: Frame, effects: readonly Effect[]): H
   effects,
 });
 
-/** The same course was asked for by name and gives the same pitch again: it is believed. */
-function isSecondPluck({ doubt }: CoachState, frame: Frame, { course }: Extract<Match, { kind: 'match' }>): boolean {
-  return doubt !== null && doubt.sound.course === course && Math.abs(apartCents(frame.hertz, doubt.sound.hertz)) <= standingCents;
-}
-
 /** A string that may be about to break is not asked for a second time. A new string may be anywhere. */
 function isDangerous(state: CoachState, frame: Frame, { course, string, others }: Extract<Match, { kind: 'match' }>): boolean {
   const one = state.strings.find((other) => other.course === course && other.string === string);
@@ -89,7 +84,8 @@ function pitchOf(state: CoachState, frame: Frame, { course, string }: Extract<Ma
   return own === null ? { hertz: heard, sigmaCents } : { hertz: own.hertz, sigmaCents: own.sigmaCents };
 }
 
-function matchOf(state: CoachState, { hertz: heard, others = [] }: Frame, goesOn: Sound | null): Match {
+function matchOf(state: CoachState, frame: Frame, goesOn: Sound | null): Match {
+  const { hertz: heard, others = [] } = frame;
   const current = currentString(state);
   const among = contextOf(state);
   if (goesOn !== null) {
@@ -104,8 +100,7 @@ function matchOf(state: CoachState, { hertz: heard, others = [] }: Frame, goesOn
     // Asked for again by name, it gives the same pitch: it is the log that is wrong about it.
     const isAgain =
       (match.kind === 'match' ? match.course !== current.course : match.reason === 'could-be-several') &&
-      state.doubt?.sound.course === current.course &&
-      Math.abs(apartCents(heard, state.doubt.sound.hertz)) <= standingCents;
+      isSecondPluck(state, frame, current.course);
     return isAgain ? matchAs(heard, { ...among, asked: current.course, askedString: current.string }) : match;
   }
   const match = likelyTurned(state, heard, matchFrame(heard, { ...among, asked: null }));

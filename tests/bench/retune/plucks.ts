@@ -29,7 +29,7 @@ const manners: readonly Manner[] = [
   { name: 'careless, the log is wrong about one course', isSilent: false, otherShare: 0.05, frettedShare: 0.02, isLogWrong: true },
 ];
 
-const kinds = ['the asked one', 'another', 'fretted'] as const;
+const kinds = ['the asked one', 'another', 'another of one pitch', 'fretted'] as const;
 type Kind = (typeof kinds)[number];
 const answers = ['right', 'in doubt', 'wrong'] as const;
 type Answer = (typeof answers)[number];
@@ -41,6 +41,8 @@ const reactionSeconds = 0.6;
 const strideCents = 3;
 /** Nobody plucks more often than this. */
 const patience = 60;
+/** Two strings this near to one another no pitch tells apart, in cents. */
+const alikeCents = 35;
 /** A string left further off than this was not heard as itself, in cents. */
 const leftOffCents = 6;
 
@@ -71,10 +73,12 @@ function retune(random: Random, { home, wanted }: Case, manner: Manner): Played 
     const fret = kind === 'fretted' ? random.pick([1, 2, 3, 4, 5]) : 0;
     const stopped = fret === 0 ? 0 : 100 * fret + random.between(0, 8);
     now += 2;
+    const pitch = truth[plucked] ?? 440;
     const heard = pluck(random, state, truth, manner, { plucked, asked, stopped, now });
     state = heard.state;
     now += soundingSeconds;
-    plucks.push([kind, answerOf(heard.taken, kind === 'fretted' ? -1 : plucked)]);
+    const isAlike = kind === 'another' && Math.abs(off(pitch, truth[asked] ?? pitch)) <= alikeCents;
+    plucks.push([isAlike ? 'another of one pitch' : kind, answerOf(heard.taken, kind === 'fretted' ? -1 : plucked)]);
   }
   const isDone = advise(state).action === 'done';
   const isLeftOff = truth.some((pitch, course) => Math.abs(off(pitch, wanted[course]?.[0] ?? pitch)) > leftOffCents);

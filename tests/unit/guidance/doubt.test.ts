@@ -113,6 +113,19 @@ describe('whose sound is it?', () => {
     expect(pluck(high.state, 2 * (home[1]?.[0] ?? 0), 4).said).toEqual(['Course 3 still sounds an octave high: pluck it open, by itself.']);
   });
 
+  test('but a string that has gone slack by an octave is known by its peg: brought up a little, it has moved', () => {
+    const low = (home[1]?.[0] ?? 0) / 2;
+    const slack = pluck(pluck(begin('G4 C4 E4 A4', 'G4 Bb3 E4 A4'), low, 1).state, low, 4).state;
+    const moved = pluck(slack, off(low, 70), 8);
+    expect(advise(pluck(moved.state, off(low, 70), 12).state)).toMatchObject({ course: 1, action: 'tighten' });
+    const gliding = Array.from({ length: 30 }, (_, frame) => frame * 3).reduce((state, cents, frame) => {
+      const since = 0.05 * (frame + 1);
+      const frameOf = { atSeconds: 8 + since, hertz: off(low, cents), sigmaCents: 0.3, steady: false, sincePluckSeconds: since };
+      return hear(state, frameOf).state;
+    }, slack);
+    expect(advise(pluck(gliding, off(low, 90), 12).state)).toMatchObject({ course: 1, action: 'tighten' });
+  });
+
   test('so it is while its peg is turned, and where any course may be plucked', () => {
     const found = pluck(begin('G4 C4 E4 A4', 'G4 Bb3 E4 A4'), home[1]?.[0] ?? 0, 1).state;
     expect(pluck(found, (home[1]?.[0] ?? 0) / 2, 4).said).toHaveLength(1);
@@ -228,6 +241,53 @@ describe('one pluck or two', () => {
   test('a pluck that is heard on top of such a tone is the second one, however soon it comes', () => {
     const doubtful = ringing(begin('G4 C4 E4 A4', 'G4 C4 A4 A4'), g4, 1, 2);
     expect(advise(pluck(doubtful, g4, 2).state)).toMatchObject({ course: 2, action: 'tighten' });
+  });
+
+  /** The next string is plucked while one still rings: for a moment that one is what is heard. */
+  const over = (state: CoachState, rings: number, plucked: number, at: number) => {
+    const sentences: string[] = [];
+    let now = state;
+    for (let since = 0.05; since < 1; since += 0.01) {
+      const frame = {
+        atSeconds: at + since,
+        hertz: since < 0.075 ? rings : plucked,
+        sigmaCents: 0.3,
+        steady: true,
+        sincePluckSeconds: since,
+      };
+      const next = hear(now, frame);
+      for (const effect of next.effects) if (effect.kind === 'announce') sentences.push(effect.sentence);
+      now = next.state;
+    }
+    return { state: now, sentences };
+  };
+
+  test('the string before, which still rings when the next one is plucked, is not said to be plucked in its place', () => {
+    const found = pluck(begin('G4 C4 E4 A4', 'G4 Bb3 E4 B4'), home[1]?.[0] ?? 0, 0, 0.5).state;
+    const landed = pluck(found, found.strings[1]?.aimHertz ?? 0, 2, 2.5);
+    expect(advise(landed.state)).toMatchObject({ course: 3, action: 'pluck' });
+    const next = over(landed.state, found.strings[1]?.aimHertz ?? 0, home[3]?.[0] ?? 0, 4.5);
+    expect(next.sentences).toEqual([]);
+    expect(advise(next.state)).toMatchObject({ course: 3, action: 'tighten' });
+  });
+
+  test('but where it drowns the next one for good, that is said', () => {
+    const found = pluck(begin('G4 C4 E4 A4', 'G4 Bb3 E4 B4'), home[1]?.[0] ?? 0, 0, 0.5).state;
+    const landed = pluck(found, found.strings[1]?.aimHertz ?? 0, 2, 2.5);
+    const next = pluck(landed.state, found.strings[1]?.aimHertz ?? 0, 4.5);
+    expect(next.said).toEqual(['Course 3 still rings: stop it, and pluck course 1.']);
+    const drowned = pluck(next.state, found.strings[1]?.aimHertz ?? 0, 5.5);
+    expect(drowned.said).toEqual([]);
+    expect(drowned.state.strings[3]?.visit).toBeNull();
+    const byItself = pluck(drowned.state, found.strings[1]?.aimHertz ?? 0, 9).state;
+    expect(byItself.strings[3]?.visit?.before.hertz).toBe(found.strings[1]?.aimHertz);
+  });
+
+  test('nor is it the second pluck of what is in doubt', () => {
+    const doubtful = pluck(begin('G4 C4 E4 A4', 'G4 C4 A4 A4'), g4, 1).state;
+    const next = over(doubtful, g4, home[2]?.[0] ?? 0, 2);
+    expect(next.sentences).toEqual([]);
+    expect(next.state.strings[2]?.visit?.before.hertz).toBe(home[2]?.[0]);
   });
 
   test('where no pluck is ever heard, a long silence tells two sounds apart', () => {
