@@ -10,12 +10,12 @@ import { chosenSound, soundFor } from '../../stores/sound-choice.ts';
 import { isPlayedOnScreen } from '../../stores/virtual-strings.ts';
 import styles from './input.module.css';
 
-const hearingWords = { hearing: 'hearing you', quiet: 'quiet', 'too-quiet': 'too quiet', 'too-loud': 'too loud' } as const;
+const hearingWords = { hearing: 'hearing you', quiet: 'quiet', noisy: 'noisy', 'too-quiet': 'too quiet', 'too-loud': 'too loud' } as const;
 
 /** The states in which nothing can be heard, in a word or two; their sentence stands where the player looks. */
 const stateWords: Partial<Record<SoundStateKind, string>> = {
   closed: 'not listening',
-  asking: 'asking',
+  asking: 'opening',
   denied: 'no microphone',
   blocked: 'no microphone',
   'no-device': 'no microphone',

@@ -32,22 +32,22 @@ export function BreakConfirmation({ overview, lines, others, pull, capo, isOpen,
   return (
     <Confirmation title={breakTitle(lines)} isOpen={isOpen} onClose={onLeave}>
       <p className="lead">
-        At {pitchWords(worst?.to)} a fresh string carries about <strong>{figure(share * 100)} % of what breaks it.</strong> The limit is{' '}
-        {figure(confirmShare * 100)} %.
+        At {pitchWords(worst?.to)} a fresh string carries about <strong>{figure(share * 100)} % of what breaks it.</strong> The limit is{' '}
+        {figure(confirmShare * 100)} %.
         {share < 1 ? '' : ' That takes another string.'}
       </p>
       {worst === undefined ? null : <BreakBoard line={worst} />}
-      <p>
+      <p className={styles['said']}>
         <strong>A string that breaks whips.</strong> Keep your face and everyone else’s away from it, protect your eyes, turn a little at a
         time and stop if a peg grips.
       </p>
-      <p>
+      <p className={styles['said']}>
         {pull === null ? '' : `All strings together will pull ${figure(pull.after)} N instead of ${figure(pull.now)}. `}
         Stillstring estimates strings; it does not know the neck and bridge of {overview.instrument.name}. What its maker or a qualified
         luthier says goes before anything shown here.
       </p>
       {capo === null ? null : (
-        <p>
+        <p className={styles['said']}>
           <strong>The same pitches at less pull:</strong> {capo}
         </p>
       )}

@@ -1,17 +1,25 @@
+import { useStore } from 'zustand';
 import { retuning } from '../../stores/retuning.ts';
-import { headWords, noHead } from './head-words.ts';
+import { session } from '../../stores/session.ts';
+import { type HeadWords, headWords, noHead, nothingHeard } from './head-words.ts';
 import { noTail, tailWords } from './tail-words.ts';
+import { troubleOf } from './trouble.ts';
 import { useCalm } from './use-calm.ts';
 import styles from './course-words.module.css';
 
 type Props = { readonly course: number; readonly isActive: boolean };
 
 /** The words of a course's headstock, changing no faster than they can be read. */
-export const useHeadWords = (course: number) => useCalm(retuning, ({ now }) => (now === null ? noHead : headWords(now, course)), course);
+export function useHeadWords(course: number, isActive: boolean): HeadWords {
+  const words = useCalm(retuning, ({ now }) => (now === null ? noHead : headWords(now, course)), `${course} ${isActive}`);
+  const isDeaf = useStore(session, ({ snapshot }) => troubleOf(snapshot) !== null);
+  const isBroken = isDeaf && isActive && words.command !== 'stop' && words.command !== 'paused';
+  return isBroken ? { ...words, ...nothingHeard } : words;
+}
 
 /** What a course is to do: its number, from and to, and – for the one being worked on – the word to obey and how far. */
 export function CourseHead({ course, isActive }: Props) {
-  const words = useHeadWords(course);
+  const words = useHeadWords(course, isActive);
   if (isActive) {
     return (
       <div className={styles['active']}>
@@ -51,7 +59,7 @@ export const Way = ({ from, to }: { readonly from: string; readonly to: string }
 
 /** What a course carries now and when wanted, and where it is. */
 export function CourseTail({ course, isActive }: Props) {
-  const words = useCalm(retuning, ({ now }) => (now === null ? noTail : tailWords(now, course)), course);
+  const words = useCalm(retuning, ({ now }) => (now === null ? noTail : tailWords(now, course)), `${course} ${isActive}`);
   if (!isActive) {
     const figures = words.pair === '' ? [words.pull, words.isThere ? '' : words.wanted] : [words.pair];
     return (
@@ -65,7 +73,7 @@ export function CourseTail({ course, isActive }: Props) {
     <div className={styles['tailActive']}>
       {words.pair === '' ? (
         <>
-          <p className="lead">{words.pull}</p>
+          {words.pull === '' ? null : <p className="lead">{words.pull}</p>}
           <p className="quiet">{words.wanted}</p>
         </>
       ) : (
@@ -80,6 +88,7 @@ export function CourseTail({ course, isActive }: Props) {
           <p className="small quiet">{words.because}</p>
         </>
       )}
+      {words.fresh === '' ? null : <p className={styles['aim']}>{words.fresh}</p>}
       <p className={`small quiet ${styles['margins']}`}>{words.margins}</p>
     </div>
   );

@@ -19,15 +19,16 @@ type Props = { readonly toleranceCents: number; readonly beads: Beads; readonly 
 export function FarView({ toleranceCents, beads, onLeave }: Props) {
   const view = useAlone<HTMLDivElement>();
   const course = useStore(retuning, ({ now }) => now?.advice.course ?? 0);
+  const trouble = useStore(session, ({ snapshot }) => troubleOf(snapshot)?.sentence ?? hintOf(snapshot));
   const strum = useCalm(retuning, ({ now }) => (now?.advice.action === 'strum' ? strumAsked(now) : null), 'strum');
   return (
     <div ref={view} className={styles['far']}>
       {strum === null ? (
-        <Led beads={beads} course={course} toleranceCents={toleranceCents} />
+        <Led beads={beads} course={course} toleranceCents={toleranceCents} trouble={trouble} />
       ) : (
         <div className={styles['strum']}>
           <p className={styles['command']}>{strum.word}</p>
-          <p className={styles['then']}>{strum.how}</p>
+          <p className={styles['then']}>{trouble ?? strum.how}</p>
         </div>
       )}
       <div className={styles['leave']}>
@@ -39,15 +40,14 @@ export function FarView({ toleranceCents, beads, onLeave }: Props) {
   );
 }
 
-type LedProps = Pick<Props, 'toleranceCents' | 'beads'> & { readonly course: number };
+type LedProps = Pick<Props, 'toleranceCents' | 'beads'> & { readonly course: number; readonly trouble: string | null };
 
 /** The course being worked on. */
-function Led({ course, toleranceCents, beads }: LedProps) {
+function Led({ course, toleranceCents, beads, trouble }: LedProps) {
   const then = useCalm(retuning, ({ now }) => (now === null ? '' : thenWords(now)), 'then');
-  const trouble = useStore(session, ({ snapshot }) => troubleOf(snapshot)?.sentence ?? hintOf(snapshot));
   const stopped = useStore(retuning, ({ now }) => now?.coach.stopped ?? null);
   const doubt = useStore(retuning, ({ now }) => now?.coach.doubt?.sentence ?? null);
-  const words = useHeadWords(course);
+  const words = useHeadWords(course, true);
   const refusal = useRefusal();
   const sentence = trouble ?? stopped ?? doubt ?? refusal;
   return (

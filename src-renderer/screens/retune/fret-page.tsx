@@ -42,7 +42,7 @@ export function FretPage({ overview, present, settings, onLeave }: Props) {
   return (
     <div className={styles['page']}>
       <h1>The 12th fret of {overview.instrument.name}</h1>
-      <output className={`lead ${styles['asked']}`}>
+      <output className={styles['asked']}>
         <strong>{problem ?? trouble ?? refusal ?? (now === null ? '' : fretAsked(now))}</strong>
       </output>
       <ul className={styles['list']}>

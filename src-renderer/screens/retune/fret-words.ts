@@ -1,6 +1,6 @@
 import { courseNumber } from '#shared/instruments/index.ts';
 import { checkFrets } from '#shared/hearing/index.ts';
-import { amountWords, centsText } from '../../ui/words.ts';
+import { amountWords, capital, centsText } from '../../ui/words.ts';
 import type { Fretting } from '../../stores/fretting.ts';
 
 /** One course of the fret check: what was read, and what it may mean. */
@@ -21,9 +21,12 @@ export function fretRows({ pairs, expected }: Pick<Fretting, 'pairs' | 'expected
       course,
       number: number(course),
       cents: verdict === 'not-the-12th-fret' ? `${amountWords(cents)} off` : centsWords(cents, sigmaCents),
-      sentence,
+      sentence: verdictIn(sentence),
     }))
     .sort((a, b) => a.course - b.course);
 }
+
+/** What the figure before it does not say already: `Course 4 reads 8 c sharp at the 12th fret: little enough to leave.` → `Little enough to leave.` */
+const verdictIn = (sentence: string): string => capital(sentence.replace(/^Course \d+ reads .+? at the 12th fret[,:] /u, ''));
 
 const centsWords = (cents: number, sigmaCents: number): string => `${centsText(cents, sigmaCents)} ${cents < 0 ? 'flat' : 'sharp'}`;

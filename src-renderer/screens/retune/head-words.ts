@@ -35,10 +35,26 @@ export function headWords(now: Retuning, course: number): HeadWords {
     : { ...base, plan: now.to.pitches.length > 4 ? shortPlan(now, course) : planWords(now, course) };
 }
 
+/** What stands in the place of a command where nothing can be heard: the sentence below says why. */
+export const nothingHeard: Partial<HeadWords> = { command: 'waiting', hue: '', cents: 'nothing heard', amount: '', isNews: false };
+
 /** That another course sounds than the one asked for: whoever turns a peg meanwhile should know. Nothing where a caution or a notice stands. */
 function otherWords({ advice, coach, live, to }: Retuning, course: number): Partial<HeadWords> {
   if (live?.match.kind !== 'match' || live.match.course === course || coach.paused || advice.action === 'stop') return {};
-  return { amount: `that sounds like course ${courseNumber(live.match.course, to.pitches.length)}`, isNews: true };
+  const [heard, asked] = [live.match.course, course].map((one) => courseNumber(one, to.pitches.length));
+  return advice.action === 'pluck'
+    ? { amount: `that sounds like course ${heard}`, isNews: true }
+    : { cents: `sounds like ${heard}`, amount: `pluck course ${asked} by itself`, isNews: true };
+}
+
+/** A notice in the place of the figure, where it is read from afar, and the figure after it: `the other way` – `59 c to go`. */
+function noticeWords(notice: string, togo: string): Pick<HeadWords, 'cents' | 'amount' | 'isNews'> {
+  const [what = '', question = ''] = notice
+    .replace(/^Course \d+ /u, '')
+    .replace(/\.$/u, '')
+    .split(': ');
+  const cents = `${what.charAt(0).toLowerCase()}${what.slice(1)}`;
+  return { cents, amount: `${question} ${togo} to go`.trim(), isNews: true };
 }
 
 type Command = Pick<HeadWords, 'command'> & Partial<HeadWords>;
@@ -53,18 +69,15 @@ function commandWords(now: Retuning, course: number): Command {
     case 'tighten':
     case 'loosen': {
       const notice = state?.visit?.notice ?? null;
-      return {
-        command: advice.action,
-        hue: advice.action === 'tighten' ? 'below' : 'above',
-        cents: `${sigma > 3 ? 'about ' : ''}${centsText(togo, sigma)}`,
-        amount: notice ?? (which === '' ? amountWords(togo) : which),
-        isNews: notice !== null,
-      };
+      const cents = `${sigma > 3 ? 'about ' : ''}${centsText(togo, sigma)}`;
+      const hue = advice.action === 'tighten' ? 'below' : 'above';
+      const how = notice === null ? { cents, amount: which === '' ? amountWords(togo) : which } : noticeWords(notice, cents);
+      return { command: advice.action, hue, ...how };
     }
     case 'stop':
       return { command: 'stop', cents: 'loosen it', amount: 'and look at its peg', isNews: true };
     case 'wait':
-      if (coach.paused) return { command: 'paused', amount: 'Space goes on' };
+      if (coach.paused) return { command: 'paused', amount: 'press Space to go on' };
       return {
         command: 'there',
         cents: togo === 0 ? 'on its aim' : `${centsText(togo, sigma)} ${togo < 0 ? 'above' : 'below'}`,
@@ -78,7 +91,13 @@ function commandWords(now: Retuning, course: number): Command {
           amount: `only course ${courseNumber(course, to.pitches.length)}, please`,
           isNews: true,
         };
-      if (state === undefined || state.sounding !== null) return { command: 'pluck', cents: 'not sure yet', amount: 'let it sound' };
+      if (coach.doubt !== null) return { command: 'pluck', cents: 'by itself', amount: which };
+      if (state === undefined || state.sounding !== null)
+        return live === null
+          ? { command: 'pluck', cents: 'once more', amount: 'and let it sound' }
+          : { command: 'wait', cents: 'not sure yet', amount: 'let it sound' };
+      const isNew = state.visit === null && now.renewed.some((one) => one.course === course && one.string === state.string);
+      if (isNew) return { command: 'pluck', cents: 'once', amount: 'it may be anywhere' };
       const way = wayOf(state, coach.setup.toleranceCents);
       const reason = pluckReason(now, course, advice.string ?? 0);
       if (reason !== '') return { command: 'pluck', cents: 'once', amount: [which, reason].filter((part) => part !== '').join(': ') };
@@ -86,8 +105,8 @@ function commandWords(now: Retuning, course: number): Command {
       const amount = amountWords(togo).replace('about ', '');
       return {
         command: 'pluck',
-        cents: 'and turn',
-        amount: [which, `${way} ${amount}`].filter((part) => part !== '').join(', '),
+        cents: `and ${way}`,
+        amount: [which, amount].filter((part) => part !== '').join(', '),
       };
     }
   }

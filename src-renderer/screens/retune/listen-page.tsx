@@ -30,6 +30,7 @@ export function ListenPage({ settings }: { readonly settings: Settings }) {
   const to = useStore(retuning, ({ now }) => now?.to ?? null);
   const instrument = useStore(retuning, ({ now }) => now?.overview.instrument ?? null);
   const isStrumming = useStore(retuning, ({ now }) => now !== null && now.strum !== null);
+  const isDeaf = useStore(session, ({ snapshot }) => troubleOf(snapshot) !== null);
   const [isFar, setFar] = useState(false);
   const [shownAt, setShownAt] = useState(0);
   const found = useCalm(retuning, ({ now }) => (now === null ? null : outcomeOf(now)), 'outcome');
@@ -62,12 +63,14 @@ export function ListenPage({ settings }: { readonly settings: Settings }) {
         {outcome === null ? <Progress /> : null}
         {outcome !== null && !isStopped ? (
           <AfterStrum outcome={outcome} steps={steps} />
-        ) : isStrumming ? (
-          <BeforeStrum steps={steps} settings={settings} />
         ) : isStopped ? (
           <Button look="solid" shortcut="Space" onPress={steps.pause}>
             It is loosened, go on
           </Button>
+        ) : isDeaf ? (
+          <WhileDeaf steps={steps} settings={settings} />
+        ) : isStrumming ? (
+          <BeforeStrum steps={steps} settings={settings} />
         ) : (
           <Choices steps={steps} settings={settings} />
         )}
@@ -107,6 +110,23 @@ function Choices({ steps, settings }: { readonly steps: Steps; readonly settings
       <Button look="solid" shortcut="Space" onPress={steps.pause}>
         {isPaused ? 'Go on' : 'Pause'}
       </Button>
+    </>
+  );
+}
+
+/** What is left while nothing can be heard: to try again, where that helps. */
+function WhileDeaf({ steps, settings }: { readonly steps: Steps; readonly settings: Settings }) {
+  const canRetry = useStore(session, ({ snapshot }) => troubleOf(snapshot)?.canRetry ?? false);
+  return (
+    <>
+      <div className={styles['choices']}>
+        <ListenMenu steps={steps} settings={settings} />
+      </div>
+      {canRetry ? (
+        <Button look="solid" onPress={() => void session.getState().listening?.retry()}>
+          Try again
+        </Button>
+      ) : null}
     </>
   );
 }
@@ -166,24 +186,16 @@ function Progress() {
   const doubt = useStore(retuning, ({ now }) => now?.coach.doubt?.sentence ?? null);
   const progress = useCalm(retuning, ({ now }) => (now === null ? null : progressWords(now)), 'progress');
   const trouble = useStore(session, ({ snapshot }) => troubleOf(snapshot)?.sentence ?? null);
-  const canRetry = useStore(session, ({ snapshot }) => troubleOf(snapshot)?.canRetry ?? false);
   const hint = useStore(session, ({ snapshot }) => hintOf(snapshot));
   const refusal = useRefusal();
   const urgent = trouble ?? stopped ?? doubt ?? hint ?? refusal;
   return (
-    <>
-      <p className={styles['progress']} data-urgent={urgent !== null}>
-        {urgent ?? (
-          <>
-            <strong>{progress?.done}</strong> {progress?.next}
-          </>
-        )}
-      </p>
-      {canRetry ? (
-        <div className={styles['retry']}>
-          <Button onPress={() => void session.getState().listening?.retry()}>Try again</Button>
-        </div>
-      ) : null}
-    </>
+    <p className={styles['progress']} data-urgent={urgent !== null}>
+      {urgent ?? (
+        <>
+          <strong>{progress?.done}</strong> {progress?.next}
+        </>
+      )}
+    </p>
   );
 }

@@ -9,8 +9,6 @@ import styles from './plan-board.module.css';
 
 /** Semitones that the board shows to each side of wanted. */
 const range = 8;
-/** From five courses on a row is low, so that what begins the plan is seen without scrolling. */
-const rowHeightOf = (courses: number): number => (courses > 4 ? 60 : 88);
 const beadHeight = { within: 20, aside: 26 };
 
 const along = (semitones: number): number => 0.5 + Math.min(1, Math.max(-1, semitones / range)) / 2;
@@ -37,7 +35,7 @@ export function PlanBoard({ lines }: { readonly lines: readonly Line[] }) {
                 <p className="quiet">{line.turn === null ? 'stays' : `${ordinal(line.turn)}: ${moveWords(line)}`}</p>
               </div>
             </div>
-            <Way line={line} rowHeight={rowHeightOf(lines.length)} />
+            <Way line={line} />
             <div className={styles['tail']}>
               <p>{pullWords(line)}</p>
               <p className="small quiet">{bothMargins(line.after)}</p>
@@ -60,8 +58,8 @@ export function PlanBoard({ lines }: { readonly lines: readonly Line[] }) {
   );
 }
 
-function Way({ line, rowHeight }: { readonly line: Line; readonly rowHeight: number }) {
-  const [board, { width }] = useSize<SVGSVGElement>();
+function Way({ line }: { readonly line: Line }) {
+  const [board, { width, height: rowHeight }] = useSize<SVGSVGElement>();
   const middle = rowHeight / 2;
   const wall = 3 / 100;
   const x = (semitones: number): number => along(semitones) * width;
@@ -71,7 +69,7 @@ function Way({ line, rowHeight }: { readonly line: Line; readonly rowHeight: num
   const kind = line.turn === null ? 'within' : now < 0 ? 'below' : 'above';
   const thickness = stringWidth(line.gauge);
   return (
-    <svg ref={board} className={styles['board']} height={rowHeight} aria-hidden="true">
+    <svg ref={board} className={styles['board']} aria-hidden="true">
       <defs>
         <pattern id={`hatch-${line.course}`} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(30)">
           <line x1="0" y1="0" x2="0" y2="6" className={styles['hatch']} />

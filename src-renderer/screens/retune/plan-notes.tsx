@@ -76,9 +76,9 @@ export const totalNewtons = (lines: readonly Line[], which: 'now' | 'after'): nu
 /** Both numbers, with and without: how far beside its pitch a string is left, and how far it would drift off it. */
 function leadWords(leads: readonly Lead[], leadUntil: number, isOn: boolean): string {
   const left = ({ line, leadCents }: Lead) =>
-    `${halves(Math.abs(leadCents))} c ${leadCents < 0 ? 'below' : 'above'} ${pitchWords(line.to)}`;
+    `${halves(Math.abs(leadCents))}\u00a0c ${leadCents < 0 ? 'below' : 'above'} ${pitchWords(line.to)}`;
   const drift = ({ line, leadCents }: Lead) =>
-    `course ${line.number} about ${halves(Math.abs(leadCents))} c ${leadCents < 0 ? 'sharp' : 'flat'}`;
+    `course\u00a0${line.number} about ${halves(Math.abs(leadCents))}\u00a0c ${leadCents < 0 ? 'sharp' : 'flat'}`;
   const most = leads.reduce((widest, lead) => (Math.abs(lead.leadCents) > Math.abs(widest.leadCents) ? lead : widest));
   return isOn
     ? `Left ${listed(leads.map(left))}, to settle onto pitch by about ${clockTime(leadUntil)}. Without it, then: ${drift(most)}.`

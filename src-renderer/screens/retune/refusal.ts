@@ -15,14 +15,18 @@ const sentences: Partial<Record<RefusalReason, Sentence>> = {
     fromSeconds: 1.5,
     untilSeconds: Number.POSITIVE_INFINITY,
   },
-  'two sounds': { words: 'Two strings sound at once: damp the others.', fromSeconds: 1.5, untilSeconds: Number.POSITIVE_INFINITY },
   unclear: { words: 'No string can be made out in this sound: pluck one by itself.', fromSeconds: 3, untilSeconds: 8 },
 };
+
+/** A hum that is not made out for so long, for something else in the room, is still that hum, in seconds. */
+const humGapSeconds = 0.5;
 
 /** Takes in one pitch event. A string that is heard, and silence, end what was refused; a sound is unclear only once something was plucked. */
 export function refusedAfter(refused: Refused, event: PitchEvent): Refused {
   if (event.kind === 'frame' || event.reason === 'silence') return null;
   if (event.reason === 'unclear' && refused === null) return null;
+  if (refused?.reason === 'hum' && event.atSeconds - refused.sinceSeconds - refused.forSeconds < humGapSeconds && event.reason !== 'hum')
+    return refused;
   if (refused?.reason === event.reason) return { ...refused, forSeconds: event.atSeconds - refused.sinceSeconds };
   return { reason: event.reason, sinceSeconds: event.atSeconds, forSeconds: 0 };
 }

@@ -48,11 +48,12 @@ export function instruction(now: Led): string {
   return `${name}: ${way}, ${amountWords(centsBetween(hertz(one.aimHertz), hertz(one.presentHertz)))}.`;
 }
 
-/** The course after this one, for a glance: `then 1 tighten, A4 → B♭4`; empty where none follows. */
+/** The course after this one, for a glance: `then 1 tighten, A4 → B♭4`; the strum where it follows, and empty where nothing does. */
 export function thenWords({ coach, from, to }: Led): string {
+  const isStrumNext = coach.phase === 'turning' && coach.setup.strumCheck === true && coach.strummed === null;
   const here = coach.strings[coach.queue[0] ?? -1]?.course;
   const next = coach.queue.map((place) => coach.strings[place]).find((one) => one !== undefined && one.course !== here);
-  if (next === undefined) return '';
+  if (next === undefined) return isStrumNext ? 'then one strum of all' : '';
   const number = courseNumber(next.course, to.pitches.length);
   const [was, wanted] = [pitchWords(from.pitches[next.course]), pitchWords(to.pitches[next.course])];
   const way = wayOf(next, coach.setup.toleranceCents);

@@ -17,13 +17,17 @@ type Props = {
   readonly beads: Beads;
 };
 
-/** Where a string was last heard, in cents from its aim; null while it sounds, and once it has landed. */
-function lastHeard({ live, coach }: Retuning, course: number, string: number): number | null {
+/** Where a string was last heard, in cents from its aim; null while it sounds, once it has landed, and of a new one. */
+function lastHeard({ live, coach, renewed }: Retuning, course: number, string: number): number | null {
   if (live?.match.kind === 'match' && live.match.course === course && live.match.string === string) return null;
   const state = coach.strings.find((one) => one.course === course && one.string === string);
   if (state === undefined || state.landedAtSeconds !== null) return null;
+  if (state.visit === null && renewed.some((one) => one.course === course && one.string === string)) return null;
   return centsBetween(hertz(state.presentHertz), hertz(state.aimHertz));
 }
+
+/** Radius of the mark of where a string was last heard, in px; beyond the board it stands at its end, whole. */
+const dot = 5;
 
 /** Where one string was last heard, and its live bead. */
 export function StringMarks({ course, string, look, count, width, middle, beads }: Props) {
@@ -37,7 +41,9 @@ export function StringMarks({ course, string, look, count, width, middle, beads 
   }, [beads, course, string, width, middle, height]);
   return (
     <>
-      {last === null ? null : <circle className={styles['last']} cx={alongString(last) * width} cy={middle} r={5} />}
+      {last === null ? null : (
+        <circle className={styles['last']} cx={Math.min(width - dot, Math.max(dot, alongString(last) * width))} cy={middle} r={dot} />
+      )}
       <path ref={path} className={styles['bead']} />
     </>
   );

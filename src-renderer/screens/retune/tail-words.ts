@@ -2,13 +2,24 @@ import type { Advice, StringState } from '#shared/guidance/index.ts';
 import { courseNumber } from '#shared/instruments/index.ts';
 import type { SpelledPitch } from '#shared/music/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
-import { pullAt } from '../../stores/pull.ts';
+import { type Pull, pullAt } from '../../stores/pull.ts';
 import type { Retuning } from '../../stores/retuning.ts';
 import { amountWords, centsText, figure, halves, listed } from '../../ui/words.ts';
 import { pairOf } from './pair.ts';
 import { pitchWords, wayOf } from './sentences.ts';
 
-export const noTail = { pull: '', wanted: '', aim: '', because: '', margins: '', where: '', isThere: false, pair: '', other: '' };
+export const noTail = {
+  pull: '',
+  wanted: '',
+  aim: '',
+  because: '',
+  fresh: '',
+  margins: '',
+  where: '',
+  isThere: false,
+  pair: '',
+  other: '',
+};
 
 /** The figures on the body of a course line: what it carries now and when wanted, where its aim lies and why, where it is. */
 export function tailWords({ coach, overview, to, live, advice, renewed }: Retuning, course: number): typeof noTail {
@@ -19,21 +30,33 @@ export function tailWords({ coach, overview, to, live, advice, renewed }: Retuni
   const now = pullAt(overview, course, state.string, here);
   const after = pullAt(overview, course, state.string, to.hertz[course]?.[state.string]);
   const isThere = states.every((one) => one.landedAtSeconds !== null && wayOf(one, coach.setup.toleranceCents) === null);
-  const isSame = now.newtons !== null && after.newtons !== null && figure(now.newtons, 1) === figure(after.newtons, 1);
+  const isSame = now.newtons !== null && after.newtons !== null && Math.abs(now.newtons / after.newtons - 1) < alikeShare;
   const isNew = renewed.some((one) => one.course === course && one.string === state.string);
-  const margins = [
-    after.slackIn === null ? '' : `slack in ${halves(after.slackIn)}`,
-    after.breakIn === null ? '' : `break in ${halves(after.breakIn)}`,
-  ].filter((part) => part !== '');
+  const isFound = !isNew || state.visit !== null || state.landedAtSeconds !== null;
   return {
-    pull: now.newtons === null ? '' : `${figure(now.newtons, 1)} N`,
+    pull: now.newtons === null || !isFound ? '' : `${figure(now.newtons, 1)} N`,
     wanted: after.newtons === null || isSame ? '' : `wanted ${figure(after.newtons, 1)} N`,
     ...(advice.course === course ? aimWords(advice, to.pitches[course] ?? [], to.pitches.length) : { aim: '', because: '' }),
-    margins: [isNew ? 'Taken for a new string.' : '', margins.length === 0 ? '' : sentence(margins)].join(' ').trim(),
+    fresh: isNew ? 'Taken for a new string.' : '',
+    margins: marginWords(after),
     where: whereWords(state, isThere),
     isThere,
     ...pairOf(states, advice.course === course ? advice.string : null, overview.instrument),
   };
+}
+
+/** Pulls nearer to one another than this need not be told apart: 4 cents. */
+const alikeShare = 0.005;
+
+/** How far a string is from too slack to sound and from its limit: `Slack in 4 semitones, break in 13½.` */
+function marginWords({ slackIn, breakIn }: Pull): string {
+  const [first, ...rest] = [
+    ...(slackIn === null ? [] : [{ what: 'slack in', semitones: halves(slackIn) }]),
+    ...(breakIn === null ? [] : [{ what: 'break in', semitones: halves(breakIn) }]),
+  ];
+  if (first === undefined) return '';
+  const unit = first.semitones === '1' || first.semitones === '½' ? 'semitone' : 'semitones';
+  return sentence([`${first.what}\u00a0${first.semitones} ${unit}`, ...rest.map(({ what, semitones }) => `${what}\u00a0${semitones}`)]);
 }
 
 function whereWords(state: StringState, isThere: boolean): string {

@@ -52,6 +52,7 @@ export function WhichPage({ overview, tunings, settings }: Props) {
           <Row
             key={row.candidate.id}
             row={row}
+            isFirst={row === first}
             onIn={() => take(row.candidate, row.candidate)}
             onPlan={() => take(first?.candidate ?? row.candidate, row.candidate)}
           />
@@ -78,9 +79,10 @@ export function WhichPage({ overview, tunings, settings }: Props) {
   );
 }
 
-type RowProps = { readonly row: WhichRow; readonly onIn: () => void; readonly onPlan: () => void };
+type RowProps = { readonly row: WhichRow; readonly isFirst: boolean; readonly onIn: () => void; readonly onPlan: () => void };
 
-const Row = ({ row: { candidate, isIn, moves }, onIn, onPlan }: RowProps) => (
+/** One tuning. That the first is the one needs no second button. */
+const Row = ({ row: { candidate, isIn, moves }, isFirst, onIn, onPlan }: RowProps) => (
   <li className={styles['row']}>
     <div>
       <p className={isIn ? `lead ${styles['in']}` : 'lead'}>{candidate.here.name}</p>
@@ -88,9 +90,13 @@ const Row = ({ row: { candidate, isIn, moves }, onIn, onPlan }: RowProps) => (
     </div>
     <p className={isIn ? undefined : 'quiet'}>{moves}</p>
     <div className={styles['choices']}>
-      <Button look="plain" onPress={onIn}>
-        It is in this
-      </Button>
+      {isFirst ? (
+        <span />
+      ) : (
+        <Button look="plain" onPress={onIn}>
+          It is in this
+        </Button>
+      )}
       {isIn ? null : <Button onPress={onPlan}>Plan it</Button>}
     </div>
   </li>

@@ -15,10 +15,11 @@ const frame = (atSeconds: number, levelDecibels: number): PitchFrame => ({
   driftCentsPerSecond: 0,
   inharmonicity: 0,
 });
-const level = (atSeconds: number, ...clipped: boolean[]): Level => ({
+const level = (atSeconds: number, ...clipped: boolean[]): Level => ({ ...loudness(atSeconds, null), clipped });
+const loudness = (atSeconds: number, peakDecibels: number | null): Level => ({
   atSeconds,
-  clipped,
-  peaksDecibels: [],
+  clipped: [],
+  peaksDecibels: [peakDecibels],
   zerosSeconds: [],
   droppedHops: 0,
 });
@@ -55,5 +56,18 @@ describe('how well the player is heard', () => {
     expect(hearingWord(hearLevel(playing, level(1, false, true), 0), 1.2)).toBe('hearing');
     expect(hearingWord(hearLevel(playing, level(1, true), 1), 1.2)).toBe('too-loud');
     expect(hearingWord(hearLevel(playing, level(1, true), 0), 2.6)).toBe('quiet');
+  });
+
+  test('a room that is never still is noisy, not quiet; one still moment, and it is a room in which something happens', () => {
+    const steady = [0, 0.5, 1, 1.5, 2].reduce((hearing, at) => hearLevel(hearing, loudness(at, -30), 0), nothingHeard);
+    expect(hearingWord(steady, 1)).toBe('quiet');
+    expect(hearingWord(steady, 2)).toBe('noisy');
+    expect(hearingWord(hearLevel(hearLevel(steady, loudness(2.1, -66), 0), loudness(2.2, -30), 0), 2.4)).toBe('quiet');
+    expect(hearingWord(hearPitch(steady, frame(2, -20)), 2.1)).toBe('hearing');
+  });
+
+  test('the hiss of an input is a quiet room', () => {
+    const hiss = [0, 1, 2, 3].reduce((hearing, at) => hearLevel(hearing, loudness(at, -62), 0), nothingHeard);
+    expect(hearingWord(hiss, 3)).toBe('quiet');
   });
 });

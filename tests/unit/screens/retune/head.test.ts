@@ -17,9 +17,11 @@ test('whoever turns peg 3 while course 2 sounds is told so, and the word to obey
   expect(headWords({ ...turning, live: heard(1) }, 1)).toMatchObject({ number: '3', command: 'loosen', isNews: false });
   expect(headWords({ ...turning, live: heard(2) }, 1)).toMatchObject({
     command: 'loosen',
-    amount: 'that sounds like course 2',
+    cents: 'sounds like 2',
+    amount: 'pluck course 3 by itself',
     isNews: true,
   });
+  expect(headWords({ ...wrenLed(), live: heard(2) }, 1)).toMatchObject({ command: 'pluck', amount: 'that sounds like course 2' });
 });
 
 test('nothing is said of another course while it is paused', () => {
@@ -34,6 +36,8 @@ test('a course that pulls what it should has its pull named once', () => {
 
 test('a string that the player said is new is taken for one, and the screen says so', () => {
   const renewed = wrenLed({ renewed: [{ course: 1, string: 0 }] });
-  expect(tailWords(renewed, 1).margins).toMatch(/^Taken for a new string\./u);
-  expect(tailWords(renewed, 2).margins).not.toContain('new string');
+  expect(tailWords(renewed, 1)).toMatchObject({ fresh: 'Taken for a new string.', pull: '' });
+  expect(headWords(renewed, 1)).toMatchObject({ command: 'pluck', cents: 'once', amount: 'it may be anywhere' });
+  expect(tailWords(renewed, 2).fresh).toBe('');
+  expect(tailWords(sounding(renewed, 1, 80, 0, 0.2), 1).pull).toMatch(/ N$/u);
 });

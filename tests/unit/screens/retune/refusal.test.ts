@@ -22,8 +22,10 @@ test('a hum that goes on is named with where to look', () => {
   expect(after(refusal(0, 'hum'), refusal(1, 'hum'), refusal(1.6, 'hum'))).toContain('loose cable');
 });
 
-test('two strings that ring together are to be damped', () => {
-  expect(after(refusal(0, 'two sounds'), refusal(2, 'two sounds'))).toBe('Two strings sound at once: damp the others.');
+test('a hum stays one where something else in the room hides it for a moment', () => {
+  expect(after(refusal(0, 'hum'), refusal(1, 'hum'), refusal(1.1, 'unclear'), refusal(1.2, 'attack'), refusal(1.6, 'hum'))).toContain(
+    'hum',
+  );
 });
 
 test('a string that fades is unclear for a moment, and nothing is said of it', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { cents } from '#shared/units/index.ts';
 import { headWords } from '../../../../src-renderer/screens/retune/head-words.ts';
 import { pairOf } from '../../../../src-renderer/screens/retune/pair.ts';
 import { progressWords } from '../../../../src-renderer/screens/retune/progress.ts';
@@ -53,14 +54,27 @@ describe('a double course', () => {
 describe('the word to obey', () => {
   test('is to pluck before a string was heard, then the way', () => {
     const led = wrenLed();
-    expect(headWords(led, 1)).toMatchObject({ number: '3', command: 'pluck', cents: 'and turn' });
+    expect(headWords(led, 1)).toMatchObject({ number: '3', command: 'pluck', cents: 'and loosen', amount: 'a tone' });
     expect(headWords(sounding(led, 1, 37, 1, 0.3), 1)).toMatchObject({ command: 'loosen', hue: 'above', cents: '37 c' });
     expect(headWords(sounding(led, 1, -37, 1, 0.3), 1)).toMatchObject({ command: 'tighten', hue: 'below' });
   });
 
-  test('gives way to a notice under it when the peg is turned the wrong way', () => {
+  test('has the notice large under it when the peg is turned the wrong way, and the figure after it', () => {
     const away = sounding(sounding(wrenLed(), 1, 37, 1, 0.3), 1, 60, 2, 0.3);
-    expect(headWords(away, 1)).toMatchObject({ command: 'loosen', amount: 'The other way.', isNews: true });
+    expect(headWords(away, 1)).toMatchObject({ command: 'loosen', cents: 'the other way', amount: '60 c to go', isNews: true });
+  });
+
+  test('asks whether it is the right peg where plucks in a row stay where they were', () => {
+    const again = [1, 5, 10].reduce((led, at) => sounding(led, 1, 37, at, 0.3), wrenLed());
+    expect(headWords(again, 1)).toMatchObject({ cents: 'isn’t changing', amount: 'is that its peg? 37 c to go' });
+  });
+
+  test('is to wait while a string sounds and is not read surely, and to pluck again once it is still', () => {
+    const heard = { course: 1, string: 0, hertz: wrenLed().coach.strings[1]?.aimHertz ?? 0, sigmaCents: 5, steady: true };
+    const unsure = after(wrenLed(), { kind: 'reading', atSeconds: 1, ...heard });
+    const match = { kind: 'match', course: 1, string: 0, deviationCents: cents(0), certainty: 1, others: [] } as const;
+    expect(headWords({ ...unsure, live: { hertz: heard.hertz, sigmaCents: 5, atMilliseconds: 0, match } }, 1).command).toBe('wait');
+    expect(headWords(unsure, 1)).toMatchObject({ command: 'pluck', cents: 'once more' });
   });
 
   test('is stop, without a hue, when the break guard has stepped in', () => {
