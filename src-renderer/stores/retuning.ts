@@ -21,7 +21,8 @@ import { append } from './outbox.ts';
 import { cueLanded, listen, onPitch, type SoundChoice, session, stopListening } from './session.ts';
 import type { Plan } from './plan.ts';
 import { retuneRows } from './retune-rows.ts';
-import type { TuningHere } from './strings.ts';
+import { retuneEnd } from './retune-end.ts';
+import { type TuningHere, tuningOn } from './strings.ts';
 import { keepStrumsAtEnd } from './strum-check.ts';
 import { awaitStrum, isStrum, missed, strumRings, type StrumWatch, watchStrum } from './strum-watch.ts';
 import { undershootOf } from './undershoot.ts';
@@ -32,6 +33,8 @@ export type Retuning = {
   readonly overview: Overview;
   readonly from: TuningHere;
   readonly to: TuningHere;
+  /** The library's tuning; `to` leaves courses of it out where only the others are turned. */
+  readonly whole: TuningHere;
   readonly startedAt: number;
   readonly finishedAt: number | null;
   readonly coach: CoachState;
@@ -88,7 +91,8 @@ export async function beginRetune({ host, overview, tuning, plan, sound, setting
     wantedHertz: to.hertz.map((strings) => [...strings]),
   });
   aloud.setState({ knocks: settings.soundCues });
-  const begun = { id, overview, from, to, startedAt, finishedAt: null, untilSeconds: until / 1000 };
+  const whole = tuningOn(overview, tuning, settings) ?? to;
+  const begun = { id, overview, from, to, whole, startedAt, finishedAt: null, untilSeconds: until / 1000 };
   const strum = coach.phase === 'strumming' ? awaitStrum(startedAt / 1000) : null;
   retuning.setState({ now: { ...begun, coach, advice: advise(coach), live: null, reached: [], strum, renewed: [], expected: [] } });
   leave = onPitch((event) => takePitch(host, event));
@@ -196,7 +200,8 @@ function take(
   if (aloud.getState().knocks && stepped.effects.some((effect) => effect.kind === 'cue' && effect.cue === 'landed')) cueLanded();
   if (isDone && finishedAt !== null) {
     hushRetune();
-    void finish(host, now.id, finishedAt);
+    // One that brought the instrument nowhere stays in the log as begun and not finished.
+    if (retuneEnd({ ...now, coach: stepped.state }).isRetuned) void finish(host, now.id, finishedAt);
   }
 }
 

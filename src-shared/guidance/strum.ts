@@ -33,7 +33,8 @@ function judgeString(state: CoachState, place: number, one: StringState, heard: 
   const lead = leadOf(state, one, 0);
   const { toleranceCents } = state.setup;
   const isInside = (cents: number, sigma: number) => Math.abs(cents - lead) + ninetyFive * sigma <= toleranceCents;
-  const said = { course, string, hertz: heard.hertz, cents: lead - weighed.cents, sigmaCents: heard.sigmaCents };
+  const read = centsBetween(hertz(heard.hertz), hertz(one.wantedHertz));
+  const said = { course, string, hertz: heard.hertz, cents: lead - read, sigmaCents: heard.sigmaCents };
   if (Math.abs(weighed.cents - lead) - ninetyFive * weighed.sigmaCents > toleranceCents) return { ...said, kind: 'turn', reason: null };
   // Where the reading and what was known before cannot both be true, either has to be good.
   const { cents, variance } = expectedOffset(state, place, state.nowSeconds);

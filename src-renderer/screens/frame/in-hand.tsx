@@ -27,7 +27,7 @@ export function InHand() {
     return <p className={styles['app']}>Stillstring</p>;
   }
   const { instrument, lastRetune } = overview;
-  const { tuning } = stateOf(overview, tunings, settings);
+  const { name } = stateOf(overview, tunings, settings);
   return (
     <div className={styles['line']}>
       <MenuTrigger>
@@ -41,7 +41,7 @@ export function InHand() {
       <p className={styles['state']}>
         {goingTo === null ? (
           <>
-            <span className="quiet">in</span> {tuning.name}
+            <span className="quiet">in</span> {name}
             {lastRetune?.finishedAt === null || lastRetune === null ? null : (
               <span className={`quiet ${styles['since']}`}> since {when(lastRetune.finishedAt, now)}</span>
             )}

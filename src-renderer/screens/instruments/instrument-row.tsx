@@ -68,7 +68,7 @@ export function InstrumentRow({ overview, tunings, settings, verdicts, pxPerMill
               <span key={course}>{courseText(strings)}</span>
             ))}
           </p>
-          <p className="small quiet">{tuning.name}</p>
+          <p className="small quiet">{state.name}</p>
         </div>
         <div className={styles['board']}>
           <SmallBoard

@@ -65,7 +65,7 @@ function Asked({ overview, state, tunings, settings }: Pick<Props, 'overview' | 
           isPlain
           value={wanted}
           options={[
-            { value: here, words: `Where it is: ${state.tuning.name}` },
+            { value: here, words: `Where it is: ${state.name}` },
             ...fitting.map(({ id, name }) => ({ value: id, words: `If it went to ${name}` })),
           ]}
           onChange={setWanted}

@@ -5,6 +5,7 @@ import type { Settings } from '#shared/contract/index.ts';
 import { courseNumber } from '#shared/instruments/index.ts';
 import { useLibrary } from '../../stores/library.ts';
 import { outbox } from '../../stores/outbox.ts';
+import { retuneEnd } from '../../stores/retune-end.ts';
 import { endRetune, retuning } from '../../stores/retuning.ts';
 import { useVerdicts } from '../../stores/settling.ts';
 import { Button } from '../../ui/button.tsx';
@@ -12,7 +13,7 @@ import { useKeys } from '../../ui/keys.ts';
 import { clockTime } from '../../ui/time.ts';
 import { count } from '../../ui/words.ts';
 import { asSeen } from '../stack.ts';
-import { againWords, bigChangeCents, doneTitle, expectWords, leftCourses, reachedWords } from './done-words.ts';
+import { againWords, bigChangeCents, doneTitle, expectWords, reachedWords } from './done-words.ts';
 import { FretPage } from './fret-page.tsx';
 import { NewStrings } from './new-strings.tsx';
 import { pitchWords } from './sentences.ts';
@@ -53,12 +54,13 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
   }
   const finished = now.finishedAt / 1000;
   const minutes = Math.max(1, Math.round((now.finishedAt - now.startedAt) / 60_000));
-  const left = leftCourses(now.coach.strings);
+  const end = retuneEnd(now);
+  const { left } = end;
   const isBig = now.coach.strings.some(({ moves }) => moves.some(({ cents }) => Math.abs(cents) >= bigChangeCents));
   return (
     <div className={styles['page']}>
       <h1 ref={title} tabIndex={-1}>
-        {doneTitle(now.overview.instrument.name, now.to.name, left, now.to.pitches.length)}
+        {doneTitle(now.overview.instrument.name, end)}
       </h1>
       <p className="lead quiet">
         {count(minutes, 'minute')}, done at {clockTime(now.finishedAt)}.{' '}

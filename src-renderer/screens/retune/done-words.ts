@@ -1,10 +1,8 @@
-import type { StringState } from '#shared/guidance/index.ts';
-import { courseNumber } from '#shared/instruments/index.ts';
 import type { Reading } from '#shared/log/index.ts';
 import type { Assessment } from '#shared/settling/index.ts';
-import { centsBetween, hertz } from '#shared/units/index.ts';
+import type { RetuneEnd } from '../../stores/retune-end.ts';
 import { clockTime } from '../../ui/time.ts';
-import { centsText, figure, listed } from '../../ui/words.ts';
+import { centsText, figure } from '../../ui/words.ts';
 
 type Forecasting = {
   readonly verdict: Assessment['verdict'];
@@ -13,25 +11,9 @@ type Forecasting = {
   readonly forecast: (atSeconds: number) => { readonly cents: number };
 };
 
-/** A course this far from its pitch was not brought into the tuning, in cents. */
-const leftCents = 50;
-
-/** The courses that were left far from their pitch, from the player's eye: who skips a course has not brought it into the tuning. */
-export const leftCourses = (strings: readonly Pick<StringState, 'course' | 'presentHertz' | 'wantedHertz'>[]): readonly number[] => [
-  ...new Set(
-    strings.flatMap(({ course, presentHertz, wantedHertz }) =>
-      Math.abs(centsBetween(hertz(presentHertz), hertz(wantedHertz))) > leftCents ? [course] : [],
-    ),
-  ),
-];
-
-/** `Wren is in Lantern E♭`, or what it is not: `Wren is in Lantern E♭ but for courses 3 and 2`; `Wren is not in Lantern E♭` where every course was left. */
-export function doneTitle(instrument: string, tuning: string, left: readonly number[], courses: number): string {
-  if (left.length === courses) return `${instrument} is not in ${tuning}`;
-  const numbers = left.map((course) => courseNumber(course, courses));
-  const but = left.length === 0 ? '' : ` but for ${left.length === 1 ? 'course' : 'courses'} ${listed(numbers)}`;
-  return `${instrument} is in ${tuning}${but}`;
-}
+/** `Wren is in Lantern E♭`, or in it but for some courses; `Wren is still in Home` where it was not retuned. */
+export const doneTitle = (instrument: string, { isRetuned, tuning }: Pick<RetuneEnd, 'isRetuned' | 'tuning'>): string =>
+  `${instrument} is ${isRetuned ? '' : 'still '}in ${tuning}`;
 
 /** What was reached: `0.4 c above`; `left as it is` where nothing was. */
 export const reachedWords = (last: Pick<Reading, 'deviationCents' | 'sigmaCents'> | undefined): string =>

@@ -22,7 +22,16 @@ export function wrenLed(change: Partial<Retuning> = {}): Retuning {
     toleranceCents: 3,
     atSeconds: 0,
   });
-  const begun = { id: 'one', overview, from: here(home), to: here(to), startedAt: 0, finishedAt: null, untilSeconds: 1800 };
+  const begun = {
+    id: 'one',
+    overview,
+    from: here(home),
+    to: here(to),
+    whole: here(to),
+    startedAt: 0,
+    finishedAt: null,
+    untilSeconds: 1800,
+  };
   return { ...begun, coach, advice: advise(coach), live: null, reached: [], strum: null, renewed: [], expected: [], ...change };
 }
 
