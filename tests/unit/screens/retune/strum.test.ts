@@ -26,8 +26,7 @@ describe('what a strum told', () => {
     const outcome = outcomeOf(strummed([0.3, 0.4, -5, 1.1]));
     expect(outcome?.touches).toEqual([{ course: 2, name: 'course 2', word: 'tighten', hue: 'below', amount: '5.0 c' }]);
     expect(touchWords(outcome?.touches ?? [])).toBe('Only course 2: tighten 5.0 c.');
-    // The reading of 1.1 c, weighed with the pluck before it.
-    expect([outcome?.rest, outcome?.near]).toEqual(['4, 3 and 1: leave them.', 'None is more than 0.8 c from its aim.']);
+    expect([outcome?.rest, outcome?.near]).toEqual(['4, 3 and 1: leave them.', 'None is more than 1.1 c from its aim.']);
     expect([outcome?.where, outcome?.sure]).toEqual(['5.0 c below', 'its aim, sure to within 0.4']);
     expect(outcome?.heard).toMatch(/^All 4 courses heard in one strum at \d\d:\d\d\.$/u);
   });
