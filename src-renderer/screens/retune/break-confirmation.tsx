@@ -53,7 +53,7 @@ export function BreakConfirmation({ overview, lines, others, pull, capo, isOpen,
       )}
       <div className={styles['choices']}>
         <Button look="solid" shortcut="Esc" autoFocus onPress={onLeave}>
-          {capo === null ? 'Leave it' : 'Leave it, use a capo'}
+          Leave it
         </Button>
         <Button onPress={onGoOn}>
           Tighten {courses.toLowerCase()} to {figure(share * 100)} %
