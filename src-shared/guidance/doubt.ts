@@ -2,7 +2,7 @@ import { isNewPluck, type Match, pluckedOf, soundsFretted } from '#shared/matchi
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { currentString } from './advice.ts';
 import { overloadOf } from './guard.ts';
-import type { CoachState, Doubt, Sound } from './state.ts';
+import type { CoachState, Doubt, Sound, StringState } from './state.ts';
 
 type Frame = { readonly atSeconds: number; readonly hertz: number; readonly steady: boolean; readonly sincePluckSeconds?: number | null };
 
@@ -63,12 +63,19 @@ export function stringMeant(state: CoachState, course: number): number | null {
   return state.queue.map((place) => state.strings[place]).find((one) => one?.course === course)?.string ?? null;
 }
 
-/** Whether others than the course asked for seem to sound, which has not been heard yet: the wrong one was plucked, or the log is wrong about it. */
+/** Whether others than the course asked for seem to sound, which is not under way: the wrong one was plucked, or it is not where it was thought. */
 export function isInPlaceOfAsked(state: CoachState, match: Match): boolean {
   const current = currentString(state);
-  if (state.following || current === null || current.visit !== null) return false;
+  if (state.following || current === null || current.sounding !== null) return false;
   return match.kind === 'match' ? match.course !== current.course : match.reason === 'could-be-several';
 }
+
+/** By more than this no string is tightened because of a sound that may be another’s, in cents: its peg is to tell first. */
+const blindCents = 100;
+
+/** Whether a string, if it is what sounds, is to be tightened far. */
+export const isFarBelow = ({ aimHertz }: StringState, heardHertz: number): boolean =>
+  centsBetween(hertz(aimHertz), hertz(heardHertz)) > blindCents;
 
 /** Whether a string that nobody was told to turn yet sounds as if it were stopped at a fret: also where it will come by on its way. */
 export function isFretted({ strings }: CoachState, frame: Frame, { course, string }: Pick<Sound, 'course' | 'string'>): boolean {
@@ -83,10 +90,13 @@ export function doubtOf(state: CoachState, frame: Frame, match: Match): Doubt | 
   if (current !== null && isInPlaceOfAsked(state, match)) {
     if (!frame.steady) return null;
     const heard = match.kind === 'match' ? [match.course] : match.candidates.filter((course) => course !== current.course);
-    const said = isRingOfAnother(state, frame, current.course)
-      ? `Course ${names(heard)} still rings: stop it, and pluck course`
-      : `That sounds like course ${names(heard)}: pluck course`;
-    return { sound: soundOf(frame, current), sentence: `${said} ${names([current.course])}.` };
+    const [asked, other] = [names([current.course]), names(heard)];
+    const sentence = isSecondPluck(state, frame, current.course)
+      ? `If that was course ${asked}, bring it up a little and pluck it again: it sounds like course ${other}.`
+      : isRingOfAnother(state, frame, current.course)
+        ? `Course ${other} still rings: stop it, and pluck course ${asked}.`
+        : `That sounds like course ${other}: pluck course ${asked}.`;
+    return { sound: soundOf(frame, current), sentence };
   }
   if (match.kind === 'match') {
     const { course, string, others } = match;

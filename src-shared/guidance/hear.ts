@@ -1,5 +1,6 @@
 import {
   type HeardPitch,
+  isNewPluck,
   matchAs,
   matchFrame,
   type Match,
@@ -11,9 +12,21 @@ import {
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { advise, currentString } from './advice.ts';
 import { step } from './coach.ts';
-import { doubtOf, isFretted, isInPlaceOfAsked, isOfStrum, isSameSound, isSecondPluck, ringsOver, soundOf, stringMeant } from './doubt.ts';
+import {
+  doubtOf,
+  isFarBelow,
+  isFretted,
+  isInPlaceOfAsked,
+  isOfStrum,
+  isSameSound,
+  isSecondPluck,
+  ringsOver,
+  soundOf,
+  stringMeant,
+} from './doubt.ts';
 import { overloadOf } from './guard.ts';
 import { stillOfBefore } from './haste.ts';
+import { unheard } from './landing.ts';
 import type { Advice, CoachState, Effect, Sound, StringState } from './state.ts';
 
 /** A live pitch, as the tracker gives it; `others` are further strings of the same course. */
@@ -47,7 +60,22 @@ export function hear(state: CoachState, frame: Frame): Heard {
   const { course, string } = match;
   const { atSeconds, steady } = frame;
   const stepped = step({ ...state, sound: soundOf(frame, match) }, { ...own, atSeconds, steady, kind: 'reading', course, string });
-  return { ...stepped, match };
+  const next = isElsewhere(state, frame, match) ? outOfHearing(stepped.state) : stepped.state;
+  return { state: next, match, advice: advise(next), effects: stepped.effects };
+}
+
+/** Whether another course was plucked since the one under way was heard last. */
+function isElsewhere(state: CoachState, frame: Frame, { course }: Extract<Match, { kind: 'match' }>): boolean {
+  const current = currentString(state);
+  const last = current?.sounding?.frames.at(-1);
+  if (last === undefined || state.following || course === current?.course || !frame.steady) return false;
+  return isNewPluck({ atSeconds: last.atSeconds, pluckedAtSeconds: null }, frame);
+}
+
+/** The string under way may have been turned in silence meanwhile: it is to be plucked before its peg goes on. */
+function outOfHearing(state: CoachState): CoachState {
+  const current = currentString(state);
+  return { ...state, strings: state.strings.map((one) => (one === current ? { ...one, ...unheard } : one)) };
 }
 
 /** Where several could be meant, or the one asked for may not be it, one course is asked for by name. */
@@ -100,7 +128,8 @@ function matchOf(state: CoachState, frame: Frame, goesOn: Sound | null): Match {
     // Asked for again by name, it gives the same pitch: it is the log that is wrong about it.
     const isAgain =
       (match.kind === 'match' ? match.course !== current.course : match.reason === 'could-be-several') &&
-      isSecondPluck(state, frame, current.course);
+      isSecondPluck(state, frame, current.course) &&
+      !isFarBelow(current, heard);
     return isAgain ? matchAs(heard, { ...among, asked: current.course, askedString: current.string }) : match;
   }
   const match = likelyTurned(state, heard, matchFrame(heard, { ...among, asked: null }));

@@ -104,17 +104,23 @@ function pluck(
     const steady = since > 0.25 && told < reactionSeconds;
     state = hear(state, { atSeconds, hertz, sigmaCents: 0.3, steady, sincePluckSeconds: since }).state;
     if (state.sound?.atSeconds === atSeconds) taken = state.sound.course;
-    const { course, centsToGo, action } = advise(state);
-    if (course !== asked) return { state, taken };
-    const isToTurn = (action === 'tighten' || action === 'loosen') && centsToGo !== null;
-    told = isToTurn ? told + frameSeconds : 0;
-    if (!isToTurn || isSilent || told < reactionSeconds) continue;
-    truth[asked] = at(truth[asked] ?? 440, Math.max(-strideCents, Math.min(strideCents, centsToGo)) + random.normal(0.3));
+    if (advise(state).course !== asked) return { state, taken };
+    const turn = toTurn(state);
+    told = turn === null ? 0 : told + frameSeconds;
+    if (turn === null || isSilent || told < reactionSeconds) continue;
+    truth[asked] = at(truth[asked] ?? 440, Math.max(-strideCents, Math.min(strideCents, turn)) + random.normal(0.3));
   }
-  const { course, centsToGo, action } = advise(state);
-  if (isSilent && course === asked && centsToGo !== null && (action === 'tighten' || action === 'loosen'))
-    truth[asked] = at(truth[asked] ?? 440, centsToGo * (1 + random.normal(0.07)) + random.normal(0.8));
+  if (state.doubt?.sentence.includes('bring it up a little') === true) truth[asked] = at(truth[asked] ?? 440, random.between(40, 80));
+  const turn = toTurn(state);
+  if (isSilent && turn !== null) truth[asked] = at(truth[asked] ?? 440, turn * (1 + random.normal(0.07)) + random.normal(0.8));
   return { state, taken };
+}
+
+/** How far the peg is to be turned, in cents; null where it is not. A string that was stopped above its aim is loosened. */
+function toTurn(state: CoachState): number | null {
+  const { action, centsToGo } = advise(state);
+  const isTold = action === 'tighten' || action === 'loosen' || (action === 'stop' && (centsToGo ?? 0) < 0);
+  return isTold ? centsToGo : null;
 }
 
 const percent = (part: number, all: number): string => (all === 0 ? '–' : `${((100 * part) / all).toFixed(2)} %`);

@@ -50,6 +50,38 @@ describe('whose sound is it?', () => {
     expect(advise(twice).centsToGo).toBeCloseTo(-200, -1);
   });
 
+  test('but no string is tightened far by what may be another: the peg of the one asked for is brought up a little, and tells', () => {
+    const once = pluck(begin('G4 C4 E4 A4', 'G4 C4 E4 B4'), home[1]?.[0] ?? 0, 1);
+    expect(once.said).toEqual(['That sounds like course 3: pluck course 1.']);
+    const twice = pluck(once.state, home[1]?.[0] ?? 0, 4);
+    expect(twice.said).toEqual(['If that was course 1, bring it up a little and pluck it again: it sounds like course 3.']);
+    expect(advise(pluck(twice.state, home[1]?.[0] ?? 0, 7).state)).toMatchObject({ course: 3, action: 'pluck', centsToGo: null });
+    expect(advise(pluck(twice.state, home[3]?.[0] ?? 0, 7).state)).toMatchObject({ course: 3, action: 'tighten' });
+    const brought = pluck(pluck(twice.state, off(home[1]?.[0], 60), 7).state, off(home[1]?.[0], 60), 10).state;
+    expect(advise(brought)).toMatchObject({ course: 3, action: 'tighten' });
+    expect(advise(brought).centsToGo).toBeCloseTo(1040, -1);
+  });
+
+  test('when another course is plucked while one is turned, that one is asked for before its peg goes on: it may have been turned since', () => {
+    const found = pluck(begin('G4 C4 E4 A4', 'G4 Bb3 E4 A4'), home[1]?.[0] ?? 0, 1).state;
+    expect(advise(found)).toMatchObject({ course: 1, action: 'loosen' });
+    const other = pluck(found, home[3]?.[0] ?? 0, 4).state;
+    expect(advise(other)).toMatchObject({ course: 1, action: 'pluck' });
+    expect(advise(pluck(other, off(home[1]?.[0], -190), 7).state)).toMatchObject({ course: 1, action: 'loosen' });
+  });
+
+  test('a string that was turned all the way to where another stands is not lost: it is asked for by name, and believed', () => {
+    const found = pluck(begin('G4 C4 E4 A4', 'G4 C4 E4 G#4'), home[3]?.[0] ?? 0, 1).state;
+    const once = pluck(found, home[2]?.[0] ?? 0, 4);
+    expect(advise(once.state)).toMatchObject({ course: 3, action: 'pluck' });
+    const twice = pluck(once.state, home[2]?.[0] ?? 0, 7);
+    expect(twice.said).toEqual(['That sounds like course 2: pluck course 1.']);
+    const thrice = pluck(twice.state, home[2]?.[0] ?? 0, 10);
+    expect(thrice.said).toEqual(['If that was course 1, bring it up a little and pluck it again: it sounds like course 2.']);
+    const brought = pluck(pluck(thrice.state, off(home[2]?.[0], 50), 13).state, off(home[2]?.[0], 50), 16).state;
+    expect(advise(brought)).toMatchObject({ course: 3, action: 'tighten' });
+  });
+
   test('nor is it lost where two others are known to stand there', () => {
     const once = pluck(begin('G4 C4 E4 G4', 'G4 C4 F4 G4'), home[0]?.[0] ?? 0, 1);
     expect(once.said).toEqual(['That sounds like course 4 or 1: pluck course 2.']);
@@ -279,8 +311,8 @@ describe('one pluck or two', () => {
     const drowned = pluck(next.state, found.strings[1]?.aimHertz ?? 0, 5.5);
     expect(drowned.said).toEqual([]);
     expect(drowned.state.strings[3]?.visit).toBeNull();
-    const byItself = pluck(drowned.state, found.strings[1]?.aimHertz ?? 0, 9).state;
-    expect(byItself.strings[3]?.visit?.before.hertz).toBe(found.strings[1]?.aimHertz);
+    const byItself = pluck(drowned.state, found.strings[1]?.aimHertz ?? 0, 9);
+    expect(byItself.said).toEqual(['If that was course 1, bring it up a little and pluck it again: it sounds like course 3.']);
   });
 
   test('nor is it the second pluck of what is in doubt', () => {
