@@ -86,7 +86,7 @@ test('“What am I in?”: every course plucked in any order names the tuning, t
     }
   };
   await play([3, 1, 4, 2]);
-  await expect(page.getByText('It is in Home:')).toBeVisible();
+  await expect(page.locator('output').filter({ hasText: 'It is in Home' })).toBeVisible();
 
   // A machine that is slow turns the peg slowly: somewhere between half a semitone and a tone lower.
   await pluck(page, 3);

@@ -30,7 +30,7 @@ export function StrumOutcome({ outcome, toleranceCents, beads, onShow }: Props) 
   return (
     <div className={styles['outcome']}>
       <div>
-        <p className={touches.length === 1 ? styles['headline'] : styles['several']}>
+        <p className={touches.length === 1 && touches[0]?.word !== 'pluck them' ? styles['headline'] : styles['several']}>
           {touches.length === 1 ? 'Only ' : null}
           {touches.map((touch, index) => (
             <TouchWords

@@ -4,7 +4,7 @@ import type { Retuning } from '../../stores/retuning.ts';
 import { clockTime } from '../../ui/time.ts';
 import { capital, centsText, count, figure, listed } from '../../ui/words.ts';
 
-/** One course to touch: `course 2: ` – `tighten` – ` 5 c`. */
+/** A course to touch: `course 2: ` – `tighten` – ` 5 c`; those to be plucked go together: `courses 4 and 1: ` – `pluck them`. */
 export type Touch = {
   readonly course: number;
   readonly name: string;
@@ -59,16 +59,25 @@ function describe({ coach, to }: Pick<Retuning, 'coach' | 'to'>, { atSeconds }: 
   const own = verdicts.find(({ course, kind }) => course === queued[0] && kind !== 'leave');
   return {
     atSeconds,
-    touches: queued.map((course) => touchOf(verdicts, course, number(course))),
-    heard: heardWords(verdicts, number, atSeconds, total),
+    touches: pluckedTogether(queued.map((course) => touchOf(verdicts, course, number(course)))),
+    heard: heardWords(verdicts, queued, to.pitches, atSeconds),
     rest: rest.length === 0 ? '' : `${listed(rest.map(number))}: leave ${rest.length === 1 ? 'it' : 'them'}.`,
     near: left.length === 0 ? '' : `${left.length === 1 ? 'It is' : 'None is more than'} ${widest(left)} from its aim.`,
     where:
       own?.kind === 'turn' && own.cents !== null
         ? `${centsText(own.cents, own.sigmaCents ?? 1)} ${own.cents > 0 ? 'below' : 'above'}`
         : 'pluck it',
-    sure: own?.kind === 'turn' ? `its aim, sure to within ${figure(Math.max(0.1, 2 * (own.sigmaCents ?? 1)), 1)}` : 'by itself',
+    sure: own?.kind === 'turn' ? `its aim, sure to within ${figure(Math.max(0.1, 2 * (own.sigmaCents ?? 1)), 1)}\u00a0c` : 'by itself',
   };
+}
+
+/** Every course that is only to be plucked, named in one breath in the place of the first of them. */
+function pluckedTogether(touches: readonly Touch[]): readonly Touch[] {
+  const plucks = touches.filter(({ hue }) => hue === '');
+  const [first] = plucks;
+  if (first === undefined || plucks.length === 1) return touches;
+  const name = `courses ${listed(plucks.map((touch) => touch.name.replace('course ', '')))}`;
+  return touches.flatMap((touch) => (touch === first ? { ...first, name, word: 'pluck them' } : plucks.includes(touch) ? [] : touch));
 }
 
 function widest(left: readonly StrumVerdict[]): string {
@@ -90,17 +99,34 @@ function touchOf(verdicts: readonly StrumVerdict[], course: number, number: numb
   };
 }
 
-/** `All 4 heard in one strum at 20:07.`, or what was not: `Heard in one strum at 20:07. Can’t tell 4 and 2 apart.` */
-function heardWords(verdicts: readonly StrumVerdict[], number: (course: number) => number, atSeconds: number, total: number): string {
+/**
+ * `All 4 courses heard in one strum at 20:07.`, or what was not, of the courses still to be touched: what was plucked well before need not be heard in
+ * the strum too. `Heard in one strum at 20:07. Can’t tell 4 and 2 apart.`
+ */
+function heardWords(
+  verdicts: readonly StrumVerdict[],
+  queued: readonly number[],
+  pitches: readonly (readonly unknown[])[],
+  atSeconds: number,
+): string {
   const at = `in one strum at ${clockTime(atSeconds * 1000)}.`;
-  const of = (reason: StrumVerdict['reason']) =>
-    [...new Set(verdicts.filter((one) => one.kind === 'pluck' && one.reason === reason).map(({ course }) => course))].map(number);
-  const [unheard, alike, unsure] = [of('unheard'), of('alike'), of('unsure')];
-  if (unheard.length + alike.length + unsure.length === 0) return `All ${count(total, 'course')} heard ${at}`;
+  if (verdicts.every(({ kind }) => kind !== 'pluck')) return `All ${count(pitches.length, 'course')} heard ${at}`;
+  const of = (reason: StrumVerdict['reason'], isMeant: (course: number) => boolean) =>
+    queued
+      .filter((course) => isMeant(course) && verdicts.some((one) => one.course === course && one.kind === 'pluck' && one.reason === reason))
+      .map((course) => courseNumber(course, pitches.length));
+  const isPair = (course: number): boolean => (pitches[course]?.length ?? 1) > 1;
+  const [unheard, pairs, alike, unsure] = [
+    of('unheard', () => true),
+    of('alike', isPair),
+    of('alike', (course) => !isPair(course)),
+    of('unsure', () => true),
+  ];
   return [
     `Heard ${at}`,
     unheard.length === 0 ? '' : `Not heard: ${listed(unheard)}.`,
-    alike.length === 0 ? '' : `Can’t tell ${alike.length === 1 ? `the strings of ${listed(alike)}` : listed(alike)} apart.`,
+    pairs.length === 0 ? '' : `Can’t tell the strings of ${listed(pairs)} apart.`,
+    alike.length === 0 ? '' : alike.length === 1 ? `Not clear: ${listed(alike)}.` : `Can’t tell ${listed(alike)} apart.`,
     unsure.length === 0 ? '' : `Not sure of ${listed(unsure)}.`,
   ]
     .filter((part) => part !== '')
@@ -119,8 +145,8 @@ export function pluckReason({ coach }: Pick<Retuning, 'coach'>, course: number, 
       : 'not sure enough from the strum';
 }
 
-/** `Tighten course 2`, `Pluck course 4`. */
-export const touchButton = ({ name, word }: Touch): string => `${capital(word.replace(' it', ''))} ${name}`;
+/** `Tighten course 2`, `Pluck courses 4 and 1`. */
+export const touchButton = ({ name, word }: Touch): string => `${capital(word.replace(/ (?:it|them)$/u, ''))} ${name}`;
 
 /** `Only course 2: tighten 5 c.`, for a voice. */
 export const touchWords = (touches: readonly Touch[]): string => {

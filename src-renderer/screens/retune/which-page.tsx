@@ -44,7 +44,7 @@ export function WhichPage({ overview, tunings, settings }: Props) {
   return (
     <div className={styles['page']}>
       <h1>What is {overview.instrument.name} in?</h1>
-      <output className={`lead ${styles['words']}`}>
+      <output className={styles['words']}>
         <strong>{trouble ?? problem ?? refusal ?? words?.strong}</strong> {trouble === null ? words?.rest : ''}
       </output>
       <ul className={styles['list']}>
@@ -90,9 +90,7 @@ const Row = ({ row: { candidate, isIn, moves }, isFirst, onIn, onPlan }: RowProp
     </div>
     <p className={isIn ? undefined : 'quiet'}>{moves}</p>
     <div className={styles['choices']}>
-      {isFirst ? (
-        <span />
-      ) : (
+      {isFirst ? null : (
         <Button look="plain" onPress={onIn}>
           It is in this
         </Button>

@@ -5,7 +5,7 @@ import { pullAt } from '../../stores/pull.ts';
 import { playedPitches } from '../../stores/played.ts';
 import type { Candidate, Which } from '../../stores/which.ts';
 import { hertz } from '#shared/units/index.ts';
-import { amountWords, centsText, count, listed, pitchText } from '../../ui/words.ts';
+import { amountWords, capital, centsText, count, listed, pitchText } from '../../ui/words.ts';
 
 /** A string this near to a tuning needs no move to be in it, in cents (own choice: a touch-up away). */
 const inItCents = 50;
@@ -67,8 +67,8 @@ export function whichWords(now: Which, referenceHertz: number): { readonly stron
   const more = isDouble ? 'Pluck every string once by itself, in any order.' : 'Pluck every course once, open, in any order.';
   if (answer.kind === 'ranked') {
     const [first] = whichRows(now);
-    if (first?.isIn === true) return { strong: `It is in ${first.candidate.here.name}:`, rest: `${first.moves}.` };
-    if (first !== undefined) return { strong: `${first.candidate.here.name} is the nearest:`, rest: `${first.moves}.` };
+    if (first?.isIn === true) return { strong: `It is in ${first.candidate.here.name}`, rest: `${capital(first.moves)}.` };
+    if (first !== undefined) return { strong: `${first.candidate.here.name} is the nearest`, rest: `${capital(first.moves)}.` };
     return { strong: gathering.pitches.length < strings ? more : 'No tuning of the library is within reach.', rest: heard };
   }
   if (answer.reason === 'too-many')

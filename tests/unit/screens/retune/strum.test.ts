@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { step } from '#shared/guidance/index.ts';
 import { announce, sceneOf } from '../../../../src-renderer/screens/retune/announce.ts';
 import { headWords } from '../../../../src-renderer/screens/retune/head-words.ts';
-import { outcomeOf, pluckReason, strumAsked, touchWords } from '../../../../src-renderer/screens/retune/strum-words.ts';
+import { outcomeOf, pluckReason, strumAsked, touchButton, touchWords } from '../../../../src-renderer/screens/retune/strum-words.ts';
 import type { Retuning } from '../../../../src-renderer/stores/retuning.ts';
 import { after, sounding, wrenLed } from './led.ts';
 
@@ -27,7 +27,7 @@ describe('what a strum told', () => {
     expect(outcome?.touches).toEqual([{ course: 2, name: 'course 2', word: 'tighten', hue: 'below', amount: '5.0 c' }]);
     expect(touchWords(outcome?.touches ?? [])).toBe('Only course 2: tighten 5.0 c.');
     expect([outcome?.rest, outcome?.near]).toEqual(['4, 3 and 1: leave them.', 'None is more than 1.1 c from its aim.']);
-    expect([outcome?.where, outcome?.sure]).toEqual(['5.0 c below', 'its aim, sure to within 0.4']);
+    expect([outcome?.where, outcome?.sure]).toEqual(['5.0 c below', 'its aim, sure to within 0.4\u00a0c']);
     expect(outcome?.heard).toMatch(/^All 4 courses heard in one strum at \d\d:\d\d\.$/u);
   });
 
@@ -38,6 +38,17 @@ describe('what a strum told', () => {
     expect(outcome?.heard).toMatch(/Not heard: 4\.$/u);
     expect(pluckReason(now, 0, 0)).toBe('the strum did not tell it');
     expect(headWords(now, 0)).toMatchObject({ command: 'pluck', cents: 'once', amount: 'the strum did not tell it' });
+  });
+
+  test('asks for courses that it could not tell apart in one breath', () => {
+    const now = strummed([9, 0.1, -9, 8]);
+    const { strummed: told } = now.coach;
+    const alike = { kind: 'pluck', hertz: null, cents: null, sigmaCents: null, reason: 'alike' } as const;
+    const verdicts = (told?.verdicts ?? []).map((one) => ([0, 3].includes(one.course) ? { ...one, ...alike } : one));
+    const outcome = outcomeOf({ ...now, coach: { ...now.coach, strummed: told === null ? null : { ...told, verdicts } } });
+    expect(touchWords(outcome?.touches ?? [])).toContain('ourses 4 and 1: pluck them');
+    expect(outcome?.touches.map(touchButton).toSorted()).toEqual(['Pluck courses 4 and 1', 'Tighten course 2']);
+    expect(outcome?.heard).toMatch(/Can’t tell 4 and 1 apart\.$/u);
   });
 
   test('is said once, in place of the next instruction', () => {
