@@ -67,15 +67,16 @@ const judge = (kind: string, truth: number, heardHertz: number, context: Paramet
 
 for (const { home, wanted } of cases) {
   for (const [course, [aim = 440]] of wanted.entries()) {
-    for (let start = -1400; start <= 1400; start += 50) {
+    for (let step = -1375; step <= 1375; step += 50) {
+      const start = step + random.between(-25, 25);
       // The course asked for starts anywhere; the others are as they were, or where they are wanted already.
       const places = home.map(([pitch = 440], other) => [noisy(random.chance(0.5) ? pitch : (wanted[other]?.[0] ?? pitch), logSigma)]);
       const from = at(aim, start);
       const present = places.map((strings, other) => (other === course ? [noisy(from, logSigma)] : strings));
       for (const share of [0, 0.25, 0.5, 0.75, 1]) {
         const heard = noisy(at(from, -start * share), heardSigma);
-        const kind = isBeside(heard, present, course) ? 'asked, on its way, where another stands' : 'asked, on its way';
-        judge(kind, course, heard, { present, wanted, asked: course });
+        const where = isBeside(heard, present, course) ? ', where another stands' : '';
+        judge(`asked, ${share === 0 ? 'at its start' : 'on its way'}${where}`, course, heard, { present, wanted, asked: course });
       }
       for (const past of [-140, -60, 60, 140])
         judge('asked, past its way', course, noisy(at(random.pick([from, aim]), past), heardSigma), { present, wanted, asked: course });
@@ -91,7 +92,7 @@ for (const { home, wanted } of cases) {
       const plucked = noisy(places[other]?.[0] ?? 440, heardSigma);
       const isHere = Math.abs(centsOff(plucked, present[course]?.[0] ?? 440)) <= standing;
       const isOnWay = outside(plucked, present[course] ?? [], wanted[course] ?? []) < reach + margin;
-      const where = isHere ? ', and the asked one stands there too' : isOnWay ? ', on the asked one’s way' : '';
+      const where = isHere ? ', the asked one stands there too: no pitch can tell' : isOnWay ? ', on the asked one’s way' : '';
       judge(`another plucked${where}`, other, plucked, { present, wanted, asked: course });
       if (where === '')
         judge('another plucked, the asked one heard before', other, plucked, {

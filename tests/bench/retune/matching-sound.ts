@@ -12,7 +12,7 @@ interface Case {
 }
 
 const sampleRateHertz = 24_000;
-const kinds = ['asked, on its way', 'free, in reach of one'] as const;
+const kinds = ['asked, at its start', 'asked, on its way', 'free, in reach of one'] as const;
 const ratios = [40, 20, 10] as const;
 const seconds = 1.1;
 const pluckedAtSeconds = 0.15;
@@ -46,14 +46,13 @@ export function matchSounds(seed: number, cases: readonly Case[], clips: number)
       const course = Math.floor(random.between(0, wanted.length));
       const aim = wanted[course]?.[0] ?? 440;
       const isAsked = clip % 2 === 0;
+      const share = random.pick([1, 1, 0.5, 0]);
       const start = isAsked ? random.between(-1400, 1400) : 0;
       const present = home.map((strings, one) => (one === course && isAsked ? [at(aim, start)] : strings));
-      const heard = isAsked
-        ? at(aim, start * random.pick([1, 1, 0.5, 0]))
-        : at(random.pick([home[course]?.[0] ?? 440, aim]), random.between(-150, 150));
+      const heard = isAsked ? at(aim, start * share) : at(random.pick([home[course]?.[0] ?? 440, aim]), random.between(-150, 150));
       const isAlone = wanted.every((strings, one) => one === course || isFarFrom(heard, present[one] ?? [], strings));
       if ((!isAsked && !isAlone) || heard < 60) continue;
-      const kind = `${kinds[isAsked ? 0 : 1]}, ${ratio} dB`;
+      const kind = `${kinds[isAsked ? (share === 1 ? 0 : 1) : 2]}, ${ratio} dB`;
       const asked = isAsked ? course : null;
       const pitches = framesOf(random, heard, ratio, present.flat(), asked);
       const matches = pitches.map((pitch): Match => matchFrame(pitch, { present, wanted, asked }));

@@ -76,11 +76,23 @@ function pluck(
 
 const answerOf = (taken: number | null, truth: number): string => (taken === null ? 'in doubt' : taken === truth ? 'right' : 'wrong');
 
-/** Prints what was believed after the first pluck, and after the second where that was asked for. */
+/** What is believed after the first pluck; after the second, where in doubt; and after the peg was brought up, where still in doubt, and two more. */
+function answersTo(random: Random, before: CoachState, { first, again }: Scenario): readonly string[] {
+  let { state, taken } = pluck(random, before, first.hertz, 20);
+  const one = answerOf(taken, first.truth);
+  if (taken !== null) return [one, one, one];
+  ({ state, taken } = pluck(random, state, again.hertz, 23));
+  const two = answerOf(taken, again.truth);
+  const brought = at(again.hertz, 60);
+  for (const from of [26, 29]) if (taken === null) ({ state, taken } = pluck(random, state, brought, from));
+  return [one, two, answerOf(taken, again.truth)];
+}
+
+/** Prints what was believed after the first pluck, and after the next ones where those were asked for. */
 export function pluckTwice(seed: number, cases: readonly Case[]): void {
   const random = seededRandom(seed + 4);
   const rows = Object.entries(kinds).map(([kind, draw]) => {
-    const [first, again] = [new Map<string, number>(), new Map<string, number>()];
+    const counts = [0, 1, 2].map(() => new Map<string, number>());
     let all = 0;
     for (const one of Array.from({ length: draws }, () => cases).flat()) {
       let state = beginPlain(
@@ -99,22 +111,18 @@ export function pluckTwice(seed: number, cases: readonly Case[]): void {
             );
       if (scenario === null) continue;
       for (const [index, hertz] of scenario.turned.entries()) state = pluck(random, state, hertz, 3 * index).state;
-      const heard = pluck(random, state, scenario.first.hertz, 20);
-      const answer = answerOf(heard.taken, scenario.first.truth);
       all += 1;
-      first.set(answer, (first.get(answer) ?? 0) + 1);
-      const second =
-        answer === 'in doubt' ? answerOf(pluck(random, heard.state, scenario.again.hertz, 23).taken, scenario.again.truth) : answer;
-      again.set(second, (again.get(second) ?? 0) + 1);
+      for (const [index, answer] of answersTo(random, state, scenario).entries())
+        counts[index]?.set(answer, (counts[index].get(answer) ?? 0) + 1);
     }
-    const shares = [first, again].flatMap((counts) =>
-      ['right', 'in doubt', 'wrong'].map((answer) => `${((100 * (counts.get(answer) ?? 0)) / all).toFixed(2)} %`),
+    const shares = counts.flatMap((one) =>
+      ['right', 'in doubt', 'wrong'].map((answer) => `${((100 * (one.get(answer) ?? 0)) / all).toFixed(2)} %`),
     );
     return [kind, `${all}`, ...shares];
   });
   print(
-    'The coach asks for a course; what it believes after the first pluck, and after a second where it was in doubt',
-    ['', 'count', 'first: right', 'in doubt', 'wrong', 'then: right', 'in doubt', 'wrong'],
+    'The coach asks for a course; what it believes after one pluck, after a second where in doubt, and after the peg was brought up where asked to',
+    ['', 'count', 'first: right', 'in doubt', 'wrong', 'then: right', 'in doubt', 'wrong', 'at last: right', 'in doubt', 'wrong'],
     rows,
   );
 }
