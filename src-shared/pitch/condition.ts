@@ -4,8 +4,9 @@ export type Conditioned = {
   /** Working samples; the newest is `samples[end − 1]`. */
   samples: Float64Array;
   end: number;
-  /** Time of `samples[end − 1]`, on the sample clock. */
+  /** Time of the newest sample taken, on the sample clock; the working samples are `delaySeconds` behind it. */
   endSeconds: number;
+  readonly delaySeconds: number;
   /** Working samples since the last reset. */
   count: number;
 };
@@ -47,6 +48,7 @@ export const createConditioner = (sampleRateHertz: number) => {
     samples: new Float64Array(2 * historySamples),
     end: 0,
     endSeconds: 0,
+    delaySeconds,
     count: 0,
   };
   const pole = Math.exp((-2 * Math.PI * rumbleHertz) / rateHertz);
@@ -66,7 +68,7 @@ export const createConditioner = (sampleRateHertz: number) => {
     last.working = value;
     state.samples[state.end++] = last.offsetFree;
     state.count++;
-    state.endSeconds = (taken - 1) / sampleRateHertz - delaySeconds;
+    state.endSeconds = (taken - 1) / sampleRateHertz;
   };
 
   const take = (raw: number): boolean => {

@@ -5,7 +5,7 @@ import { createSpectrometer, type Powers, type Spectrum } from './spectrum.ts';
 import type { Strays } from './stray.ts';
 import { centsApart, shifted } from './string.ts';
 
-/** The pitch of a string at the newest sample. */
+/** The pitch of a string now: at the newest sample that was taken. */
 export type Estimate = Fit & {
   /** Probability that the pitch is moving: a glide after a hard pluck, or a turning peg. */
   moving: number;
@@ -16,6 +16,8 @@ export type Estimate = Fit & {
   /** The slowest drift seen of this pluck, with two standard errors, in cents per second. */
   slowest: number;
   steady: boolean;
+  /** The part of `systematicCents` that comes from a pitch that does not move evenly; the rest is the partials' straying. */
+  bendCents: number;
   /** Error by a sudden change of speed, as when a peg is let go, in cents. */
   suddenCents: number;
   /** Length of the stretch it rests on, in seconds. */
@@ -31,14 +33,16 @@ const [shortest, short] = stretches;
  * Standard deviations of a resting and of a moving string's drift, in cents per second. A string just plucked glides down to its rest
  * (its tension is raised as the square of its amplitude): a typical pluck by a cent, give or take two, with a time constant of 0.15 s.
  */
-const restingDrift = 0.05;
+const restingDrift = 0.02;
 export const glideDrift = 6;
-const glideSpread = 2;
+const glideSpread = 1.2;
 export const glideSeconds = 0.15;
 const movingDrift = 45;
 const leastMovingDrift = 1;
 /** A string that seems to have come to rest may still move by what it last did, less from one measurement to the next. */
 const lingers = 0.9;
+/** Nor does an error count that is rarer than this: two standard errors need not cover it. */
+const leastDoubt = 0.03;
 /** Probability that a string at rest begins to move from one measurement to the next. */
 const movingUnasked = 0.004;
 /**
@@ -49,13 +53,16 @@ const movingUnasked = 0.004;
 const glideBend = 0.11;
 const glideBendSeconds = 0.18;
 const bendError = 0.25;
-const bendErrorTurning = 0.16;
+const bendErrorTurning = 0.04;
+const bendErrorAtMost = 0.16;
 /** So long after a pluck a falling pitch is taken for its glide. */
 const glideAtMostSeconds = 1.5;
 /** … and no glide gets faster than this against the slowest that it was: that is a peg turned down. */
 const quickenAtMost = 1.3;
 /** The fitted slope takes a stretch to follow a change of speed: for each cent per second that it changed by in the last hop, the pitch errs by so much (measured with the pitch bench). */
 const suddenSeconds = 0.1;
+/** … where it gets faster, which is over sooner. */
+const suddenBeginSeconds = 0.03;
 /** With this error the longest stretch is measured as well. */
 const wantedSigmaCents = 0.06;
 /** … every so many times: it is the costliest, and half of it was heard the last time. */
@@ -78,11 +85,19 @@ export type Guess = {
   lingering?: number;
 };
 
-/** By how much the slope of the same stretch changed since the last hop beyond its error (half of which is shared), in cents per second. */
-const speedChange = (fit: Fit, { rawDrift, seconds }: Guess, stretchSeconds: number): number =>
-  rawDrift === undefined || seconds === undefined || Math.abs(seconds - stretchSeconds) > 1e-3
-    ? 0
-    : Math.sqrt(Math.max(0, (fit.driftCentsPerSecond - rawDrift) ** 2 - fit.sigmaDrift ** 2 / 2));
+/**
+ * Error by a change of speed that the fitted slope has not followed yet, in cents, from how much the slope changed since the last hop beyond its
+ * error (half of which is shared): a peg just taken hold of may have been turned by as much as the slope of the whole stretch says; one let go
+ * is foretold to go on.
+ */
+const suddenChange = (fit: Fit, guess: Guess, moving: number, stretchSeconds: number): number => {
+  const { driftCentsPerSecond: drift, sigmaDrift } = fit;
+  const { rawDrift: before } = guess;
+  if (Math.max(moving, guess.moving) < 0.5 || before === undefined) return 0;
+  const began = guess.moving < 0.5 ? Math.abs(drift) * stretchSeconds : 0;
+  const change = Math.sqrt(Math.max(0, (drift - before) ** 2 - sigmaDrift ** 2 / 2));
+  return Math.max(began, (Math.abs(drift) > Math.abs(before) ? suddenBeginSeconds : suddenSeconds) * change);
+};
 
 const normalDensity = (value: number, variance: number) => Math.exp((-0.5 * value * value) / variance) / Math.sqrt(variance);
 
@@ -104,8 +119,9 @@ const movingGiven = (fit: Fit, before: number, glide: number, resting: number, u
  * Follows one string: fits it to stretches of several lengths that end now, and keeps the longest that agrees with the shorter ones
  * (intersection of confidence intervals: A. Goldenshluger and A. Nemirovski, Math. Methods Statist. 6, 1997). A stretch sees the pitch
  * at its middle; the drift measured in it, shrunk towards rest, brings it to the newest sample, so that a turning peg is not seen late.
+ * `delaySeconds`: how far the samples it is given lag behind that.
  */
-export const createFollower = (rateHertz: number, remains: Remains | null = null) => {
+export const createFollower = (rateHertz: number, remains: Remains | null = null, delaySeconds = 0) => {
   const spectrometers = stretches.map((length) => ({ length, ...createSpectrometer(nextPower(1.6 * length), rateHertz) }));
   const refine = createRefiner(remains);
   let calls = 0;
@@ -126,6 +142,7 @@ export const createFollower = (rateHertz: number, remains: Remains | null = null
   /** `since`: seconds since the pluck. */
   const atEnd = (fit: Fit, length: number, guess: Guess, before: number, since: number): Estimate => {
     const seconds = length / rateHertz / 2;
+    const ahead = seconds + delaySeconds;
     const glide = glideDrift * Math.exp(-(since - seconds) / glideSeconds);
     const resting = restingDrift + glideSpread * glide;
     const moving = movingGiven(fit, before, glide, resting, usualDrift(guess));
@@ -138,24 +155,28 @@ export const createFollower = (rateHertz: number, remains: Remains | null = null
     const driftResting = gainResting * (fit.driftCentsPerSecond + glide) - glide;
     const drift = moving * driftMoving + (1 - moving) * driftResting;
     // The error of a drift of either kind, and of not knowing which it is.
-    const apart = moving * (1 - moving) * (driftMoving - driftResting) ** 2;
-    const left = moving * gainMoving * noise + (1 - moving) * gainResting * noise + apart;
+    const doubt = Math.max(0, moving - leastDoubt);
+    const apart = doubt * (1 - moving) * (driftMoving - driftResting) ** 2;
+    const left = doubt * gainMoving * noise + (1 - moving) * gainResting * noise + apart;
     const slowest = guess.slowest ?? Infinity;
     const square = Math.abs(drift) * (2 * seconds) ** 2;
     const glides = drift < 0 && since < glideAtMostSeconds && -drift < quickenAtMost * slowest;
     const bend = glides ? (glideBend / Math.max(glideBendSeconds, since / 3)) * square : 0;
+    const bendCents = (moving > 0.5 && !glides ? bendErrorTurning : bendError) * square;
     return {
       ...fit,
-      hertz: shifted(fit.hertz, drift * seconds + bend),
-      sigmaCents: Math.sqrt(fit.sigmaCents ** 2 + left * seconds ** 2),
+      hertz: shifted(fit.hertz, drift * ahead + bend),
+      sigmaCents: Math.sqrt(fit.sigmaCents ** 2 + left * ahead ** 2),
+      sigmaAtMostCents: Math.hypot(fit.sigmaAtMostCents, Math.sqrt(left) * ahead, bendErrorAtMost * square),
       driftCentsPerSecond: drift,
       moving,
       rawDrift: fit.driftCentsPerSecond,
       lingering,
       slowest: Math.min(slowest, Math.abs(fit.driftCentsPerSecond) + 2 * fit.sigmaDrift),
-      systematicCents: Math.hypot(fit.systematicCents, (moving > 0.5 && !glides ? bendErrorTurning : bendError) * square),
+      bendCents,
+      systematicCents: Math.hypot(fit.systematicCents, bendCents),
       steady: moving < 0.5 && Math.abs(drift) < 3,
-      suddenCents: Math.max(moving, guess.moving) > 0.5 ? suddenSeconds * speedChange(fit, guess, 2 * seconds) : 0,
+      suddenCents: glides ? 0 : suddenChange(fit, guess, moving, 2 * seconds),
       seconds: 2 * seconds,
       beginWith: 1,
     };

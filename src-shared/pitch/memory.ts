@@ -14,9 +14,12 @@ const learnt = (known: Stiffness, fitted: Stiffness): Stiffness => {
   const before = 1 / known.sigma ** 2;
   const after = Math.max(before, 1 / fitted.sigma ** 2);
   const information = before + (after - before) / framesPerLook;
+  const share = after / framesPerLook / information;
   return {
-    inharmonicity: known.inharmonicity + ((after / framesPerLook) * (fitted.inharmonicity - known.inharmonicity)) / information,
+    inharmonicity: known.inharmonicity + share * (fitted.inharmonicity - known.inharmonicity),
     sigma: Math.max(leastSigma, 1 / Math.sqrt(information)),
+    // Frame after frame errs alike.
+    sigmaSeen: known.sigmaSeen + Math.min(1, share) * (fitted.sigmaSeen - known.sigmaSeen),
   };
 };
 

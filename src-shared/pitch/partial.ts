@@ -45,10 +45,19 @@ export const emptyPartial = (): Partial => ({
 });
 
 /** Error of the frequency in units of √(noise/power)/length, and of the drift in √(noise/power)/length²: measured with the estimator below on noise. */
-const frequencyFactor = 0.47;
+const frequencyFactor = 0.55;
 const driftFactor = 4.8;
+/**
+ * A partial that dies away is heard best where the stretch begins, so that its frequency in the middle errs more: where decay times length
+ * reaches this, by √2 (measured like the factors).
+ */
+const decayDoubling = 2.5;
+/** … but what dies away faster than this, in one over the length, has been stopped. */
+const dyingAtMost = 2;
 /** So much of the unexplained power that a neighbour leaks counts as noise for the drift (measured with two sinusoids 3 to 32 bins apart). */
 const leakInDrift = 0.1;
+/** … and of what it leaks, for the frequency (measured with combs of partials). */
+const leakInFrequency = 3;
 
 /**
  * Measures the partial near `guessHertz`: s = exp(α0 + α1·t + α2·t²) satisfies ∫s·φ′ = −∫(α1 + 2·α2·t)·s·φ for any window φ that
@@ -119,10 +128,11 @@ export const measurePartial = (spectrum: Spectrum, guessHertz: number, into: Par
 
 /** The errors that follow from all that is known of what disturbs the partial; `seconds`: the length of the stretch. */
 export const setErrors = (partial: Partial, seconds: number): void => {
-  const { power, floor, rest, leak, restByLeak, pullHertz } = partial;
+  const { power, floor, rest, leak, restByLeak, pullHertz, decayPerSecond } = partial;
   const noise = Math.max(floor, rest - restByLeak);
   const scale = 1 / (seconds * seconds * (power + 1e-30));
-  partial.sigmaHertz = Math.sqrt(frequencyFactor ** 2 * scale * (noise + leak) + pullHertz ** 2);
+  const dying = 1 + (Math.min(dyingAtMost, Math.abs(decayPerSecond) * seconds) / decayDoubling) ** 2;
+  partial.sigmaHertz = Math.sqrt(frequencyFactor ** 2 * scale * dying * (noise + leakInFrequency * leak) + pullHertz ** 2);
   const pull = pullHertz / frequencyFactor;
   partial.sigmaDriftHertzPerSecond = (driftFactor / seconds) * Math.sqrt(scale * (noise + leakInDrift * restByLeak) + pull ** 2);
 };
@@ -142,6 +152,9 @@ export const addPull = (partial: Partial, apartHertz: number, power: number, sec
  */
 export const hannLeak = (bins: number): number => (bins < 1.5 ? 1 : 1 / (Math.PI * bins * (bins * bins - 1)) ** 2);
 
+/** A partial that dies away does not begin and end alike under the window, which raises its side lobes (in power) by so much. */
+const swell = ({ decayPerSecond }: Partial, seconds: number): number => Math.cosh(Math.min(4, decayPerSecond * seconds));
+
 /**
  * Takes down what a neighbour leaks to a partial, for the next `setErrors`. An equation of the estimator sees it x times larger, because
  * the leak turns x times faster than its window; but from x = 3 on the frequency hardly follows it (measured with two sinusoids).
@@ -149,7 +162,26 @@ export const hannLeak = (bins: number): number => (bins < 1.5 ? 1 : 1 / (Math.PI
 export const addLeakage = (partial: Partial, from: Partial, seconds: number): void => {
   const distance = Math.abs(partial.hertz - from.hertz) * seconds;
   if (distance < 1.5) return;
-  const leak = from.power * hannLeak(distance);
+  const leak = from.power * swell(from, seconds) * hannLeak(distance);
   partial.leak += leak;
   partial.restByLeak += leak * distance * distance;
+};
+
+/** The floor found between partials where there is no noise, against the mean of their side lobes half-way (measured with combs of 31 to 330 Hz: 12, within a factor of 2 mostly). */
+const floorOverLobes = 15;
+
+/**
+ * Takes from a partial's floor what is no noise: between the partials of a low string, or in a very quiet room, a low percentile of the
+ * spectrum is their own side lobes. `spacingHertz`: how far apart the partials are.
+ */
+export const clearFloor = (partial: Partial, all: readonly Partial[], spacingHertz: number, seconds: number): void => {
+  let lobes = 0;
+  for (const other of all) {
+    if (!other.heard) continue;
+    const mean = (other.power * swell(other, seconds)) / 4;
+    const apart = partial.hertz - other.hertz;
+    lobes += mean * (hannLeak(Math.abs(apart - spacingHertz / 2) * seconds) + hannLeak(Math.abs(apart + spacingHertz / 2) * seconds));
+  }
+  const excess = (partial.floor / (floorOverLobes * lobes)) ** 2;
+  if (Number.isFinite(excess)) partial.floor *= excess / (1 + excess);
 };

@@ -20,7 +20,7 @@ const glideSeconds = 0.15;
 const evidenceAtMost = 3;
 
 /** Error of the decay rate: the real part of the same unknown whose imaginary part is the frequency. */
-const sigmaDecay = ({ sigmaCents, hertz }: Estimate) => (2 * Math.PI * hertz * sigmaCents * Math.LN2) / 1200;
+const sigmaDecay = ({ sigmaAtMostCents, hertz }: Estimate) => (2 * Math.PI * hertz * sigmaAtMostCents * Math.LN2) / 1200;
 
 /** Mains hum stands on the mains' frequencies and does not die away. */
 export const isHum = (estimate: Estimate): boolean =>
@@ -48,13 +48,13 @@ export const ringsAlone = (estimate: Estimate): boolean =>
  * `slideOnTheWhole`: cents per second over the hops before, Infinity while they are few.
  */
 export const evidenceOfString = (
-  { hertz, sigmaCents, systematicCents, rawDrift, decayPerSecond }: Estimate,
+  { hertz, sigmaAtMostCents, systematicCents, rawDrift, decayPerSecond }: Estimate,
   score: number,
   octavesAway: number,
   sincePluckSeconds: number,
   slideOnTheWhole: number,
 ): number => {
-  const hertzOfError = (hertz / centsPerRatio) * Math.hypot(sigmaCents, systematicCents, leastErrorCents);
+  const hertzOfError = (hertz / centsPerRatio) * Math.hypot(sigmaAtMostCents, systematicCents, leastErrorCents);
   const glide = glideAtFirst * Math.exp(-sincePluckSeconds / glideSeconds);
   const slide = Math.min(slideOnTheWhole, rawDrift < 0 ? Math.max(0, -rawDrift - glide) : rawDrift);
   const swell = Math.min(30, Math.max(0, -decayPerSecond));

@@ -1,5 +1,5 @@
 import type { Remains } from './background.ts';
-import { addLeakage, emptyPartial, measurePartial, setErrors, type Partial } from './partial.ts';
+import { addLeakage, clearFloor, emptyPartial, measurePartial, setErrors, type Partial } from './partial.ts';
 import { fitSeries, leastStrayCents, type Fit, type Stiffness } from './series.ts';
 import type { Spectrum } from './spectrum.ts';
 import type { Strays } from './stray.ts';
@@ -37,6 +37,7 @@ export const createRefiner = (remains: Remains | null) => {
         const neighbour = partials[other];
         if (other !== n && neighbour?.heard) addLeakage(partial, neighbour, spectrum.seconds);
       }
+      clearFloor(partial, partials, guess, spectrum.seconds);
       setErrors(partial, spectrum.seconds);
     }
     return fitSeries(partials, count, guess, prior, strays);

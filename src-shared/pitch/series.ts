@@ -2,17 +2,22 @@ import type { Partial } from './partial.ts';
 import type { Strays } from './stray.ts';
 import { centsApart, centsPerRatio, shifted, stiffRatio } from './string.ts';
 
-/** What is known of a string's stiffness coefficient B: a value and its standard error. */
-export type Stiffness = { inharmonicity: number; sigma: number };
+/**
+ * What is known of a string's stiffness coefficient B: a value, the error that it is weighed by, which allows for partials that stray as much as
+ * they may, and the error that it has by what was seen of them.
+ */
+export type Stiffness = { inharmonicity: number; sigma: number; sigmaSeen: number };
 
 /** Before anything is heard: B of small instruments' strings lies between about 1e-5 and 1e-3. */
-export const unknownStiffness: Stiffness = { inharmonicity: 1.5e-4, sigma: 2.5e-4 };
+export const unknownStiffness: Stiffness = { inharmonicity: 1.5e-4, sigma: 2.5e-4, sigmaSeen: 2.5e-4 };
 
 /** A stiff string fitted to a stretch of sound; pitch and drift are those at its middle. */
 export type Fit = {
   hertz: number;
   sigmaCents: number;
-  /** The part of it that comes from B, which one stretch after the other shares. */
+  /** That with partials that stray as much as they may, whatever was seen of it: by this a voice is told from a string. */
+  sigmaAtMostCents: number;
+  /** The part of `sigmaCents` that comes from B, which one stretch after the other shares. */
   sigmaByStiffnessCents: number;
   driftCentsPerSecond: number;
   sigmaDrift: number;
@@ -47,6 +52,8 @@ const weakestShare = 0.03;
 const expectedStrayCents = 2;
 /** How much the string's usual straying counts, in partials, beside what these partials show: two of three that agree prove little. */
 const looksOfUsual = 4;
+/** So much the expected straying counts, in partials, against the first that is seen of it, where errors are said. */
+const looksOfExpected = 0.5;
 /** Partials do not stray quite independently: their average errs by this much more in variance. */
 const strayTogether = 2;
 /** From this many standard errors on a partial loses weight: it is a neighbour's, or a voice's. */
@@ -82,6 +89,9 @@ type Solution = {
   /** Variance in cents² by which these partials scatter beyond their own errors (not above 0 where they do not), and that with what is usual. */
   seen: number;
   stray: number;
+  /** How far partials stray at least (variance), judged by what was seen: the errors said rest on it, the weights on the assumption. */
+  leastSeen: number;
+  unseenStray: number;
   /** What `seen` is worth, 0…1: where noise moves the partials further than straying does, little (information on a variance: (τ²/(τ²+σ²))²). */
   clarity: number;
 };
@@ -96,6 +106,7 @@ const solve = (partials: readonly Partial[], count: number, guess: number, prior
   let seen = 0;
   let clarity = 1;
   let stray = 0;
+  let leastSeen = leastStrayCents ** 2;
   let heard = 0;
   for (let n = 1; n <= count; n++) if (partials[n]?.heard) heard++;
   const unseenStray = (expectedStrayCents / Math.max(1, heard - 1)) ** 2;
@@ -150,8 +161,41 @@ const solve = (partials: readonly Partial[], count: number, guess: number, prior
     const looks = Math.max(0, effective - 1) * clarity;
     const mixed = usual === null ? seen : (looksOfUsual * usual + looks * seen) / (looksOfUsual + looks);
     stray = Math.max(0, mixed);
+    const whole = Math.max(0, mixed + leastStrayCents ** 2);
+    const expectedToo = usual === null ? (looksOfExpected * unseenStray + looks * whole) / (looksOfExpected + looks) : whole;
+    leastSeen = Math.min(leastStrayCents ** 2, expectedToo);
   }
-  return { base, inharmonicity, stiffnessHeard, chiSquare, effective, seen, clarity, stray };
+  return { base, inharmonicity, stiffnessHeard, chiSquare, effective, seen, clarity, stray, leastSeen, unseenStray };
+};
+
+/** Variance of B as solved, by the weights left in the partials and what they really err by. */
+const stiffnessError = (
+  partials: readonly Partial[],
+  count: number,
+  { inharmonicity, stiffnessHeard, stray, leastSeen }: Solution,
+  before: Stiffness,
+  inflation: number,
+): number => {
+  let weights = 0;
+  let slopes = 0;
+  for (let n = 1; n <= count; n++) {
+    const partial = partials[n];
+    if (partial === undefined || !partial.heard) continue;
+    weights += partial.weight;
+    slopes += partial.weight * slopeOf(n, inharmonicity);
+  }
+  let error = 0;
+  for (let n = 1; n <= count; n++) {
+    const partial = partials[n];
+    if (partial === undefined || !partial.heard) continue;
+    const variance = ownVariance(partial) + stray + (n === 1 ? 0 : leastSeen);
+    error += (partial.weight * (slopeOf(n, inharmonicity) - slopes / weights)) ** 2 * variance;
+  }
+  const known = 1 / before.sigma ** 2;
+  return Math.min(
+    1 / (known + stiffnessHeard / inflation),
+    ((known * before.sigmaSeen) ** 2 + inflation * error) / (known + stiffnessHeard) ** 2,
+  );
 };
 
 const scatterOf = ({ seen }: Solution): number => Math.max(0, seen) + leastStrayCents ** 2;
@@ -178,29 +222,29 @@ export const fitSeries = (
   const afresh = disagrees(known, prior) ? solve(partials, count, guess, unknownStiffness, usual) : null;
   const isAnother = afresh !== null && scatterOf(afresh) < anotherAtMost * scatterOf(known);
   // The weights left in the partials must be those of what counts.
-  const { inharmonicity, stiffnessHeard, chiSquare, effective, seen, clarity, stray, ...solved } = isAnother
-    ? afresh
-    : afresh === null
-      ? known
-      : (solve(partials, count, guess, prior, usual) ?? known);
-  let { base } = solved;
+  const solution = isAnother ? afresh : afresh === null ? known : (solve(partials, count, guess, prior, usual) ?? known);
+  const { inharmonicity, stiffnessHeard, chiSquare, effective, seen, clarity, stray, leastSeen, unseenStray } = solution;
+  let { base } = solution;
   const before = isAnother ? unknownStiffness : prior;
   let most = 0;
   for (let n = 1; n <= count; n++) if (partials[n]?.heard) most = Math.max(most, n * n * (partials[n]?.power ?? 0));
   const inflation = Math.max(1, chiSquare / Math.max(1, effective - 1));
   // What was known before is not doubted because the partials disagree now.
   const varianceStiffness = 1 / (1 / before.sigma ** 2 + stiffnessHeard / inflation);
+  const errorStiffness = stiffnessError(partials, count, solution, before, inflation);
   let weights = 0;
   let weightSquares = 0;
   let noise = 0;
+  let noiseAtMost = 0;
   let slopes = 0;
   for (let round = 0; round < 3; round++) {
-    weights = weightSquares = noise = slopes = 0;
+    weights = weightSquares = noise = noiseAtMost = slopes = 0;
     let pull = 0;
     for (let n = 1; n <= count; n++) {
       const partial = partials[n];
       if (partial === undefined || !partial.heard) continue;
-      const variance = ownVariance(partial) + (n === 1 ? 0 : leastStrayCents ** 2);
+      const own = ownVariance(partial);
+      const variance = own + (n === 1 ? 0 : leastStrayCents ** 2);
       const error = centsApart(partial.hertz, base * stiffRatio(n, inharmonicity));
       const doubt =
         round === 0 ? partial.weight * (variance + stray) : Math.min(1, doubtStrongFrom / Math.abs(error / Math.sqrt(variance + stray)));
@@ -210,7 +254,8 @@ export const fitSeries = (
       const weight = doubt / (variance + slope ** 2 * varianceStiffness + stray / share);
       weights += weight;
       weightSquares += weight * weight;
-      noise += weight * weight * variance;
+      noise += weight * weight * (own + (n === 1 ? 0 : leastSeen));
+      noiseAtMost += weight * weight * variance;
       pull += weight * error;
       slopes += weight * slope;
     }
@@ -228,9 +273,10 @@ export const fitSeries = (
     const partial = partials[n];
     if (partial === undefined || !partial.heard) continue;
     const share = partial.weight * (ownVariance(partial) + stray + (n === 1 ? 0 : leastStrayCents ** 2));
+    const doubt = partial.weight * (ownVariance(partial) + stray + (n === 1 ? 0 : leastStrayCents ** 2 + unseenStray));
     const variance = ((partial.sigmaDriftHertzPerSecond / partial.hertz) * centsPerRatio) ** 2 + leastDriftError ** 2;
-    drift += (share * (partial.driftHertzPerSecond / partial.hertz) * centsPerRatio) / variance;
-    driftWeight += share / variance;
+    drift += (doubt * (partial.driftHertzPerSecond / partial.hertz) * centsPerRatio) / variance;
+    driftWeight += doubt / variance;
     power += partial.power;
     decay += partial.power * partial.decayPerSecond;
     ratio = Math.max(ratio, partial.ratio);
@@ -238,11 +284,12 @@ export const fitSeries = (
   }
   return {
     hertz: base,
-    sigmaCents: Math.sqrt((inflation * noise) / weights ** 2 + (slopes / weights) ** 2 * varianceStiffness),
-    sigmaByStiffnessCents: Math.abs(slopes / weights) * Math.sqrt(varianceStiffness),
+    sigmaCents: Math.sqrt((inflation * noise) / weights ** 2 + (slopes / weights) ** 2 * errorStiffness),
+    sigmaAtMostCents: Math.sqrt((inflation * noiseAtMost) / weights ** 2 + (slopes / weights) ** 2 * varianceStiffness),
+    sigmaByStiffnessCents: Math.abs(slopes / weights) * Math.sqrt(errorStiffness),
     driftCentsPerSecond: drift / driftWeight,
     sigmaDrift: Math.sqrt(inflation / driftWeight),
-    stiffness: { inharmonicity, sigma: Math.sqrt(varianceStiffness) },
+    stiffness: { inharmonicity, sigma: Math.sqrt(varianceStiffness), sigmaSeen: Math.sqrt(errorStiffness) },
     isAnother,
     inflation,
     systematicCents: Math.sqrt(systematic),

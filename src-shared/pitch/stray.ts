@@ -1,4 +1,4 @@
-/** Before anything else is known of a string, what its first fit says counts; then each fit changes the spread by this share. */
+/** Each fit changes the spread by this share; the first ones by more, so that all of them count alike: the very first may say little. */
 const spreadShare = 0.05;
 
 /**
@@ -15,13 +15,17 @@ export type Strays = {
 
 export const createStrays = (): Strays => {
   let common: number | null = null;
+  let clarities = 0;
   return {
     usual: () => common,
     learn: (variance, clarity) => {
-      common = common === null ? variance : common + spreadShare * clarity * (variance - common);
+      clarities += clarity;
+      const share = clarity * Math.max(spreadShare, 1 / (clarities + 1e-30));
+      common = common === null ? variance : common + share * (variance - common);
     },
     forget: () => {
       common = null;
+      clarities = 0;
     },
   };
 };

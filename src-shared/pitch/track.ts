@@ -46,7 +46,7 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
   const { rateHertz } = state;
   const onsets = createOnsetDetector(rateHertz);
   const background = createBackground(rateHertz, historySamples);
-  const follower = createFollower(rateHertz, background.remains);
+  const follower = createFollower(rateHertz, background.remains, state.delaySeconds);
   const memory = createStiffnessMemory();
   const rest = createRest();
   const strays = createStrays();
