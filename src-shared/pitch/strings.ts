@@ -12,6 +12,7 @@ const highestHertz = 4_000;
 /** Stiffnesses tried when looking for a string; the fit finds its own. */
 const stiffnesses = [2e-5, 1.5e-4, 5e-4];
 const searchCents = 4;
+const nearCents = searchCents / 3;
 /** How far a partial may lie from its multiple: the string's reach and a little more, and what the largest stiffness tried adds for partial n over n². */
 const voteReachCents = reachCents + searchCents;
 const stretchCents = 0.45;
@@ -27,17 +28,15 @@ const leastLowPartials = 4;
 const loneRatioAtLeast = 60;
 const unisonCents = 90;
 /** A reading with a larger error is none. */
-export const sigmaAtMostCents = 1.5;
+const sigmaAtMostCents = 1.5;
 const sigmaScale = 1;
 const leastSigmaCents = 0.01;
 
+type Guess = { hertz: number; inharmonicity: number };
+
 /** The pitch near `wanted` that most free lines speak for, each partial weighing as the log of its strength. Null where none does. */
-const vote = (
-  lines: readonly Partial[],
-  free: (line: Partial) => boolean,
-  wanted: number,
-): { hertz: number; inharmonicity: number } | null => {
-  let best: { hertz: number; inharmonicity: number } | null = null;
+const vote = (lines: readonly Partial[], free: (line: Partial) => boolean, wanted: number): Guess | null => {
+  let best: Guess | null = null;
   let most = 0;
   // For each partial the lines that could be it, and the log of their strength.
   const nearby = Array.from({ length: partialsAtMost + 1 }, (_, n) => {
@@ -67,15 +66,15 @@ const vote = (
 
 export type Heard = { fit: Fit; claimed: Partial[]; partials: readonly Partial[] };
 
-const fitString = (lines: readonly Partial[], free: (line: Partial) => boolean, wanted: number): Heard | null => {
-  const guess = vote(lines, free, wanted);
-  if (guess === null) return null;
+/** The string nearest to a guess, by the free lines within `reaches` cents of its partials, round by round. Null where they are too few. */
+const fitNear = (lines: readonly Partial[], free: (line: Partial) => boolean, guess: Guess, reaches: readonly number[]): Heard | null => {
   const count = Math.min(partialsAtMost, Math.floor(highestHertz / guess.hertz));
   let partials: Partial[] = [];
   let fit: Fit | null = null;
-  for (const within of [searchCents, searchCents / 2, searchCents / 3]) {
-    const { hertz, inharmonicity }: { hertz: number; inharmonicity: number } =
-      fit === null ? guess : { hertz: fit.hertz, inharmonicity: fit.stiffness.inharmonicity };
+  for (const within of reaches) {
+    const { hertz, inharmonicity }: Guess = fit === null ? guess : { hertz: fit.hertz, inharmonicity: fit.stiffness.inharmonicity };
+    // Until it is known which lines are its own, all count alike: a loud one may be another string's.
+    const isLast = within === nearCents;
     partials = [emptyPartial()];
     for (let n = 1; n <= count; n++) {
       const expected = hertz * stiffRatio(n, inharmonicity);
@@ -83,7 +82,7 @@ const fitString = (lines: readonly Partial[], free: (line: Partial) => boolean, 
       for (const line of lines)
         if (free(line) && (nearest === null || Math.abs(line.hertz - expected) < Math.abs(nearest.hertz - expected))) nearest = line;
       const close = nearest !== null && Math.abs(centsApart(nearest.hertz, expected)) < within + 0.2 * n;
-      partials.push(nearest !== null && close ? { ...nearest, heard: true } : emptyPartial());
+      partials.push(nearest !== null && close ? { ...nearest, heard: true, power: isLast ? nearest.power : 1 / (n * n) } : emptyPartial());
     }
     fit = fitSeries(partials, count, hertz, unknownStiffness);
     if (fit === null) return null;
@@ -100,6 +99,19 @@ const fitString = (lines: readonly Partial[], free: (line: Partial) => boolean, 
     return apart < claimCents + 2 * Math.hypot(fit.sigmaCents, fit.systematicCents) + 600 * Math.log2(1 + n * n * fit.stiffness.sigma);
   });
   return { fit, claimed, partials };
+};
+
+/** The string near `wanted`. Where most lines speak for a pitch between two strings, the strongest line that may be a first partial is one of them. */
+const fitString = (lines: readonly Partial[], free: (line: Partial) => boolean, wanted: number): Heard | null => {
+  const guess = vote(lines, free, wanted);
+  if (guess === null) return null;
+  const voted = fitNear(lines, free, guess, [searchCents, searchCents / 2, nearCents]);
+  if (voted !== null) return voted;
+  const [strongest] = lines
+    .filter((line) => free(line) && Math.abs(centsApart(line.hertz, wanted)) < reachCents)
+    .sort((left, right) => right.power - left.power);
+  const heard = strongest === undefined ? null : fitNear(lines, free, { ...guess, hertz: strongest.hertz }, [nearCents]);
+  return heard !== null && heard.partials.filter((partial) => partial.heard).length > 1 ? heard : null;
 };
 
 export type Place = { wanted: number; courseIndex: number; stringIndex: number };

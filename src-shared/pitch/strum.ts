@@ -1,15 +1,6 @@
 import { createConditioner } from './condition.ts';
 import { lineUp, type LineUp } from './lineup.ts';
-import {
-  hearStrings,
-  isUnison,
-  putReading,
-  readStrings,
-  sigmaAtMostCents,
-  toSeries,
-  type HeardStrings,
-  type StringReading,
-} from './strings.ts';
+import { hearStrings, isUnison, putReading, readStrings, toSeries, type HeardStrings, type StringReading } from './strings.ts';
 import type { RefusalReason } from './types.ts';
 import { readUnison } from './unison.ts';
 
@@ -24,6 +15,9 @@ const afterOnsetSeconds = 0.025;
 const glideSeconds = 0.3;
 /** So much of the movement over the stretch counts as error: chosen by hand, wide enough for glides of 5 to 20 cents on a few simulated strums. */
 const glideShare = 0.25;
+
+/** Two strings that are known to be two are worth a wider error than one. */
+const pairSigmaAtMostCents = 3;
 
 type Sound = { samples: Float64Array; rateHertz: number };
 
@@ -76,7 +70,7 @@ const tellUnisonsApart = (
       return reading !== undefined && 'hertz' in reading ? reading.sigmaCents : Infinity;
     };
     const [low, high] = pair;
-    if (Math.max(low.sigmaCents, high.sigmaCents) > Math.min(sigmaAtMostCents, Math.max(sigmaOf(one), sigmaOf(two)))) continue;
+    if (Math.max(low.sigmaCents, high.sigmaCents) > Math.min(pairSigmaAtMostCents, Math.max(sigmaOf(one), sigmaOf(two)))) continue;
     putReading(readings, one, low);
     putReading(readings, two, high);
   }
