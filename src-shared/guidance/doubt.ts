@@ -22,9 +22,11 @@ export const isOfStrum = ({ strummed }: CoachState, frame: Frame): boolean =>
 const overSeconds = 0.1;
 const overCents = 5;
 
-/** Whether a frame, though of a new pluck, is of what rang before it: the next string is not heard over that at once. */
-export const ringsOver = ({ sound, doubt }: CoachState, frame: Frame): boolean =>
-  (frame.sincePluckSeconds ?? overSeconds) < overSeconds && (rangBefore(sound, frame) || rangBefore(doubt?.sound ?? null, frame));
+/** Whether a frame, though of a new pluck, is of what rang before it, a strum or a string: the next one is not heard over that at once. */
+export function ringsOver({ sound, doubt, strummed }: CoachState, frame: Frame): boolean {
+  if ((frame.sincePluckSeconds ?? overSeconds) >= overSeconds) return false;
+  return (sound === null && strummed !== null) || rangBefore(sound, frame) || rangBefore(doubt?.sound ?? null, frame);
+}
 
 /** Whether the very pitch of a frame was sounding already when its pluck was heard. */
 function rangBefore(before: Sound | null, { atSeconds, hertz: heard, sincePluckSeconds = null }: Frame): boolean {

@@ -124,7 +124,7 @@ function matchOf(state: CoachState, frame: Frame, goesOn: Sound | null): Match {
   const asFor = (asked: number) => matchFrame(heard, { ...among, asked, askedString: stringMeant(state, asked) });
   if (!state.following) {
     if (current === null) return matchFrame(heard, { ...among, asked: null });
-    const match = asFor(current.course);
+    const match = asFor(state.doubt?.sound.course ?? current.course);
     // Asked for again by name, it gives the same pitch: it is the log that is wrong about it.
     const isAgain =
       (match.kind === 'match' ? match.course !== current.course : match.reason === 'could-be-several') &&
@@ -188,7 +188,7 @@ const contextOf = (state: CoachState): Pick<MatchContext, 'present' | 'wanted' |
   present: presentOf(state),
   wanted: state.setup.wanted,
   heard: state.setup.wanted.map((_, course) =>
-    state.strings.every((one) => one.course !== course || one.sigmaCents !== null || one.landedAtSeconds !== null),
+    state.strings.some((one) => one.course === course && (one.sigmaCents !== null || one.landedAtSeconds !== null)),
   ),
 });
 

@@ -341,6 +341,19 @@ describe('after a strum', () => {
     expect(pluck(ringing, home[3]?.[0] ?? 0, 7).state.phase).toBe('done');
   });
 
+  test('nor is the player told of it when the next pluck has not yet risen above it', () => {
+    const strumming = start({ instrument, present: home, wanted: home, toleranceCents: 3, atSeconds: 0, strumCheck: true });
+    const courses = home.map(([hertz = 0], course) => [course === 3 ? { refusal: 'unclear' } : { hertz, sigmaCents: 0.3 }]);
+    let now = step(strumming, { kind: 'strum', atSeconds: 3, courses }).state;
+    for (let since = 0.05; since < 1; since += 0.01) {
+      const hertz = home[since < 0.075 ? 2 : 3]?.[0] ?? 0;
+      const next = hear(now, { atSeconds: 5 + since, hertz, sigmaCents: 0.3, steady: true, sincePluckSeconds: since });
+      expect(next.effects.filter(({ kind }) => kind === 'announce')).toEqual([]);
+      now = next.state;
+    }
+    expect(now.phase).toBe('done');
+  });
+
   test('nor what rings on when listening was interrupted, so that the strum is not known by its beginning', () => {
     const strumming = start({ instrument, present: home, wanted: home, toleranceCents: 3, atSeconds: 0, strumCheck: true });
     const courses = home.map(([hertz = 0], course) => [course === 3 ? { refusal: 'unclear' } : { hertz, sigmaCents: 0.3 }]);

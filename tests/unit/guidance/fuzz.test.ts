@@ -16,6 +16,7 @@ describe('whatever comes', () => {
     [277942, 'room left for other pegs took an aim past the limit for breaking'],
     [2847501, 'a course was taken for another and run up without a caution, heard and not heard from frame to frame'],
     [5812547, 'the other string of its course still waiting, a string was believed that had had its turn'],
+    [67443151, 'a course asked for by name was not believed to be that when it was plucked, because another was under way'],
     [963172, 'a string asked for by name was taken for the other one of its course'],
   ])('seed %i: %s', (seed) => {
     expect(fuzzRun(seed).faults).toEqual([]);
