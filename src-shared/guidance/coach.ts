@@ -16,10 +16,9 @@ import { heardIn, notChanging } from './visit.ts';
 type Reading = Extract<CoachEvent, { kind: 'reading' }>;
 type Stepped = { readonly state: CoachState; readonly effects: readonly Effect[] };
 
-/** A change of pitch smaller than this within one visit is not logged as a turn of the peg, in cents. */
-const leastTurnCents = 5;
-/** Nor is one smaller than this taken for a turn at all. */
+/** A change of pitch smaller than this within one visit is not taken for a turn of the peg, in cents; nor logged as one within so many sigmas. */
 const restCents = 1;
+const surelyTurnedSigmas = 3;
 /** Another course that sounds so far from where it should be has had its peg turned, in cents. */
 const otherPegCents = 12;
 
@@ -179,7 +178,8 @@ function land(state: CoachState, place: number, atSeconds: number, sounding: Sou
   const isTurned = Math.abs(turnedCents) >= restCents;
   const effects: Effect[] = [];
   const turnedAt = sounding.stillSinceSeconds;
-  if (Math.abs(turnedCents) >= leastTurnCents) effects.push({ kind: 'turned', course, string, atSeconds: turnedAt, cents: turnedCents });
+  const isSurely = Math.abs(turnedCents) > surelyTurnedSigmas * Math.hypot(before.sigmaCents, reached.sigmaCents);
+  if (isTurned && isSurely) effects.push({ kind: 'turned', course, string, atSeconds: turnedAt, cents: turnedCents });
   effects.push({ kind: 'record', course, string, ...reached }, { kind: 'cue', cue: 'landed' });
   const wiser = learnShift(state, place, isTurned ? before : reached);
   const landed = withString(wiser, place, {

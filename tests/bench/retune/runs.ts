@@ -123,6 +123,7 @@ export const row = (name: string, all: readonly Played[]): readonly string[] => 
     all.map(({ passes }) => passes),
     0,
   ),
+  percent(all.map(({ passes }) => passes <= 1)),
   spread(
     all.map(({ seconds }) => seconds),
     0,
@@ -141,6 +142,7 @@ export const head = [
   '',
   'peg turns',
   'passes',
+  'in one pass',
   'seconds',
   'worst at the end',
   'after 10 min',

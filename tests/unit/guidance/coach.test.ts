@@ -47,6 +47,19 @@ describe('the coach asks for one course after the other', () => {
     expect(effects).toEqual([]);
   });
 
+  test('what the player put right by a small turn is logged as one, so that it is not taken for what the other pegs did; wander is not', () => {
+    const turned = (sigmaCents: number) => {
+      const found = sound(begin(), 1, off(lantern[1]?.[0], 4), 0.3, 0, sigmaCents).state;
+      const { effects } = sound(found, 1, off(lantern[1]?.[0], 0.5), 1.5, 2, sigmaCents);
+      expect(effects.map(({ kind }) => kind)).toContain('record');
+      return effects.filter(({ kind }) => kind === 'turned');
+    };
+    const [small] = turned(0.2);
+    expect(small).toMatchObject({ course: 1, string: 0 });
+    expect(small?.kind === 'turned' ? small.cents : Number.NaN).toBeCloseTo(-3.5, 6);
+    expect(turned(1)).toEqual([]);
+  });
+
   test('it goes on when the string has sounded surely inside for 0.6 s, and records what was reached', () => {
     const turned = sound(begin(), 1, home[1]?.[0] ?? 0, 0.3, 0).state;
     const { state, effects } = sound(turned, 1, off(lantern[1]?.[0], 0.4), 1, 2);
