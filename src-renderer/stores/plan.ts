@@ -2,8 +2,10 @@ import type { Output, Overview, Settings } from '#shared/contract/index.ts';
 import { type CoachState, learn, type Lessons, type Setup, start } from '#shared/guidance/index.ts';
 import { retuneHistories } from '#shared/log/index.ts';
 import { coachInstrument, daysSinceChanged } from '#shared/strung/index.ts';
-import type { Tuning } from '#shared/tunings/index.ts';
-import { stateOf, type TuningHere, tuningOn } from './strings.ts';
+import { spellTogether } from '#shared/music/index.ts';
+import { type Tuning, wantedHertz } from '#shared/tunings/index.ts';
+import { hertz, hertzToMidi } from '#shared/units/index.ts';
+import { coursesApart, type State, stateOf, type TuningHere, tuningOn } from './strings.ts';
 import { undershootOf } from './undershoot.ts';
 
 /** From where to where, and where the strings are now. */
@@ -37,8 +39,25 @@ const leadCapCents = 15;
 export function wayTo({ overview, tunings, tuning, settings }: Pick<Wanted, 'overview' | 'tunings' | 'tuning' | 'settings'>): Way | null {
   const to = tuningOn(overview, tuning, settings);
   if (to === null) return null;
-  const { tuning: from, present } = stateOf(overview, tunings, settings);
-  return { from, to, present };
+  const state = stateOf(overview, tunings, settings);
+  return { from: asItStands(state, settings.referenceHertz), to, present: state.present };
+}
+
+/**
+ * The tuning that an instrument is in, a course that stands apart from it spelled where it is: A4 on its way from G4 is said to go from G4. As the tuning
+ * has it where every course stands apart: then it is another reference pitch.
+ */
+export function asItStands({ tuning, present }: Pick<State, 'tuning' | 'present'>, referenceHertz: number): TuningHere {
+  const apart = coursesApart(present, tuning.hertz);
+  if (apart.length === 0 || apart.length === present.length) return tuning;
+  const places = apart.flatMap((course) => (present[course] ?? []).map((at, string) => ({ course, string, at })));
+  const spelled = spellTogether(places.map(({ at }) => Math.round(hertzToMidi(hertz(at), hertz(referenceHertz)))));
+  const pitches = tuning.pitches.map((own, course) =>
+    own.map((pitch, string) => spelled[places.findIndex((place) => place.course === course && place.string === string)] ?? pitch),
+  );
+  const spelledHertz = wantedHertz(pitches, null, hertz(referenceHertz));
+  const heard = tuning.hertz.map((own, course) => (apart.includes(course) ? (spelledHertz[course] ?? own) : own));
+  return { ...tuning, pitches, hertz: heard };
 }
 
 /** Plans a retune, which takes as long as the log is rich, up to some hundred milliseconds; null where the instrument cannot take the tuning's moves. */
