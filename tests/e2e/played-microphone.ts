@@ -3,6 +3,8 @@ import type { Page } from 'playwright/test';
 /** What a played microphone adds to the page. A tone is its pitch in hertz and its level; what is not named falls silent. A strum fades, its strings one after the other. */
 type Played = {
   playTones: (tones: readonly (readonly [hertz: number, level: number])[], isStrum: boolean) => void;
+  /** The noise of a room, at a peak level. */
+  makeNoise: (level: number) => void;
   unplug: () => void;
   plugIn: () => void;
   refuse: () => void;
@@ -13,9 +15,11 @@ export const playMicrophone = (page: Page): Promise<void> =>
   page.evaluate(() => {
     let gone: 'NotFoundError' | 'NotAllowedError' | null = null;
     let play: Played['playTones'] | null = null;
+    let makeNoise: Played['makeNoise'] | null = null;
     let lose: (() => void) | null = null;
     Object.assign(window, {
       playTones: (tones, isStrum) => play?.(tones, isStrum),
+      makeNoise: (level) => makeNoise?.(level),
       unplug: () => {
         gone = 'NotFoundError';
         lose?.();
@@ -41,6 +45,9 @@ export const playMicrophone = (page: Page): Promise<void> =>
       const hiss = new AudioBufferSourceNode(context, { buffer, loop: true });
       hiss.connect(destination);
       hiss.start();
+      const noise = new GainNode(context, { gain: 0 });
+      hiss.connect(noise).connect(destination);
+      makeNoise = (level) => noise.gain.setValueAtTime(level / 0.0003, context.currentTime);
       const strings = Array.from({ length: 4 }, () => {
         const tone = new OscillatorNode(context, { type: 'sawtooth' });
         const gain = new GainNode(context, { gain: 0 });
@@ -69,11 +76,15 @@ export const playMicrophone = (page: Page): Promise<void> =>
     };
   });
 
-const inPage = (page: Page, what: Exclude<keyof Played, 'playTones'>) =>
+const inPage = (page: Page, what: Exclude<keyof Played, 'playTones' | 'makeNoise'>) =>
   page.evaluate((name) => (window as unknown as Played)[name](), what);
 export const unplug = (page: Page): Promise<void> => inPage(page, 'unplug');
 export const plugIn = (page: Page): Promise<void> => inPage(page, 'plugIn');
 export const refuse = (page: Page): Promise<void> => inPage(page, 'refuse');
+
+/** Lets the room be noisy, at a peak level; 0 = no more. */
+export const makeNoise = (page: Page, level: number): Promise<void> =>
+  page.evaluate((peak) => (window as unknown as Played).makeNoise(peak), level);
 
 /** Plays one tone, or none. */
 export const play = (page: Page, hertz: number, level: number): Promise<void> => playAll(page, [[hertz, level]]);

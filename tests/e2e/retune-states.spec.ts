@@ -1,7 +1,7 @@
 import { AxeBuilder } from '@axe-core/playwright';
 import { expect, type Page } from 'playwright/test';
 import { test } from './app.ts';
-import { plugIn, playMicrophone, refuse, strum } from './played-microphone.ts';
+import { makeNoise, play, playMicrophone, pluck, plugIn, refuse, strum, unplug } from './played-microphone.ts';
 
 const title = (page: Page) => page.getByRole('heading', { level: 1 });
 
@@ -25,6 +25,10 @@ async function faults(page: Page): Promise<readonly string[]> {
 
 test('every state of a retune passes the accessibility rules in both themes and is reached by keys', async ({ page }) => {
   test.setTimeout(240_000);
+  await go(page, '#/retune');
+  await expect(title(page)).toHaveText('Which instrument is in your hands?');
+  expect.soft(await faults(page), 'no instrument yet').toEqual([]);
+  await go(page, '#/instruments');
   await page.getByRole('button', { name: 'Look around with the demo library' }).click();
   await expect(page.getByText('Finch').first()).toBeVisible();
   await playMicrophone(page);
@@ -54,10 +58,15 @@ test('every state of a retune passes the accessibility rules in both themes and 
   await refuse(page);
   await page.keyboard.press('PageDown');
   await expect(page.getByText('The microphone is not allowed here.', { exact: false }).first()).toBeVisible();
+  await expect(page.getByText('3 waiting', { exact: true })).toBeVisible();
   expect.soft(await faults(page), 'a microphone that is not allowed').toEqual([]);
   await plugIn(page);
   await page.getByRole('button', { name: 'Try again' }).press('Enter');
   await expect(page.getByText('3 pluck', { exact: true })).toBeVisible();
+  await page.keyboard.press('r');
+  await expect(page.getByText('it may be anywhere')).toBeVisible();
+  await expect(page.getByText('Taken for a new string.')).toBeVisible();
+  expect.soft(await faults(page), 'a string that is taken for a new one').toEqual([]);
   await page.keyboard.press('f');
   await expect(page.getByText('then 2 loosen, E4 → E♭4')).toBeVisible();
   expect.soft(await faults(page), 'the far view').toEqual([]);
@@ -91,4 +100,64 @@ test('every state of a retune passes the accessibility rules in both themes and 
   await go(page, '#/retune?on=demo-wren&open=which');
   await expect(title(page)).toHaveText('What is Wren in?');
   expect.soft(await faults(page), 'what am I in').toEqual([]);
+});
+
+/** A pluck of one string by itself, in silence after. */
+async function pluckOnce(page: Page, hertz: number): Promise<void> {
+  await pluck(page, hertz);
+  await page.waitForTimeout(500);
+  await play(page, hertz, 0);
+}
+
+test('a noisy room, an input that is gone, and what comes after a retune are shown within the rules', async ({ page }) => {
+  test.setTimeout(240_000);
+  await page.getByRole('button', { name: 'Look around with the demo library' }).click();
+  await expect(page.getByText('Finch').first()).toBeVisible();
+  await playMicrophone(page);
+  const input = page.getByRole('banner').getByRole('button', { name: /^Input:/u });
+
+  await go(page, '#/retune?on=demo-wren&to=demo-lantern-e-flat');
+  await expect(title(page)).toHaveText('Lantern E♭', { timeout: 20_000 });
+  await page.keyboard.press('Space');
+  await expect(page.getByText('3 pluck', { exact: true })).toBeVisible();
+  await expect(input).toHaveText(/^quiet/u);
+  await makeNoise(page, 0.05);
+  await expect(input).toHaveText(/^noisy/u, { timeout: 20_000 });
+  expect.soft(await faults(page), 'a noisy room').toEqual([]);
+  await makeNoise(page, 0);
+  await expect(input).toHaveText(/^quiet/u, { timeout: 20_000 });
+  await unplug(page);
+  await expect(page.getByText('3 waiting', { exact: true })).toBeVisible();
+  await page.keyboard.press('f');
+  await expect(page.getByText('nothing heard').first()).toBeVisible();
+  expect.soft(await faults(page), 'an input that is gone, from afar').toEqual([]);
+  await page.keyboard.press('Escape');
+  expect.soft(await faults(page), 'an input that is gone').toEqual([]);
+  await plugIn(page);
+  await expect(page.getByText('3 pluck', { exact: true })).toBeVisible();
+
+  // Every course is left as it is, and so is the strum.
+  for (const next of ['2 pluck', '1 pluck', 'Strum all strings', 'Wren is']) {
+    await page.keyboard.press('PageDown');
+    await expect(page.getByText(next, { exact: next !== 'Wren is' }).first()).toBeVisible();
+  }
+  await expect(page.getByRole('listitem').filter({ hasText: 'left as it is' })).not.toHaveCount(0);
+  expect.soft(await faults(page), 'done with every course left').toEqual([]);
+  await page.keyboard.press('f');
+  await expect(page.getByText('Course 4: pluck it open.')).toBeVisible();
+  await expect(async () => {
+    await pluckOnce(page, 392);
+    await pluckOnce(page, 787.6);
+    await expect(page.getByText(/^\d+(\.\d)? c sharp$/u)).toBeVisible({ timeout: 1000 });
+  }).toPass({ timeout: 40_000 });
+  expect.soft(await faults(page), 'a reading of the fret check').toEqual([]);
+
+  await page.keyboard.press('Escape');
+  await go(page, '#/retune?on=demo-wren&open=which');
+  await expect(title(page)).toHaveText('What is Wren in?');
+  await expect(async () => {
+    for (const hertz of [392, 261.6, 329.6, 440]) await pluckOnce(page, hertz);
+    await expect(page.getByRole('button', { name: /^It is in Home/u })).toBeVisible({ timeout: 1000 });
+  }).toPass({ timeout: 60_000 });
+  expect.soft(await faults(page), 'the nearest tunings').toEqual([]);
 });

@@ -6,7 +6,7 @@ import { courseNumber } from '#shared/instruments/index.ts';
 import { useLibrary } from '../../stores/library.ts';
 import { outbox } from '../../stores/outbox.ts';
 import { retuneEnd } from '../../stores/retune-end.ts';
-import { endRetune, retuning } from '../../stores/retuning.ts';
+import { endRetune, type Retuning, retuning } from '../../stores/retuning.ts';
 import { useVerdicts } from '../../stores/settling.ts';
 import { Button } from '../../ui/button.tsx';
 import { useKeys } from '../../ui/keys.ts';
@@ -18,6 +18,9 @@ import { FretPage } from './fret-page.tsx';
 import { NewStrings } from './new-strings.tsx';
 import { pitchWords } from './sentences.ts';
 import styles from './done-page.module.css';
+
+/** Whether the player has left a course as it was. */
+const isLeft = ({ coach }: Retuning, course: number): boolean => coach.strings.some((one) => one.course === course && one.skipped);
 
 /** What was reached per course, what to expect of it, and when to listen again. */
 export function DonePage({ settings }: { readonly settings: Settings }) {
@@ -68,9 +71,16 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
           {againWords(
             (verdicts ?? []).flatMap(({ course, assessment }) => (left.includes(course) ? [] : [assessment])),
             finished,
+            left.length === 0,
           )}
         </span>
       </p>
+      <div className={`small faint ${styles['row']} ${styles['labels']}`} aria-hidden="true">
+        <span />
+        <span />
+        <span>from its pitch</span>
+        <span>expected</span>
+      </div>
       <ul className={styles['list']}>
         {asSeen([...now.to.pitches.entries()], now.overview.instrument).map(([course, pitches]) => {
           const last = now.reached.findLast((reading) => reading.course === course);
@@ -79,7 +89,7 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
             <li key={course} className={styles['row']}>
               <span className={`pitch ${styles['number']}`}>{courseNumber(course, now.to.pitches.length)}</span>
               <span className="pitch">{pitchWords(pitches)}</span>
-              <span>{reachedWords(last)}</span>
+              <span>{reachedWords(last, isLeft(now, course))}</span>
               <span>{assessment === undefined ? '' : expectWords(assessment, finished, now.untilSeconds)}</span>
               <span className="quiet">{assessment?.why ?? ''}</span>
             </li>

@@ -15,17 +15,19 @@ type Forecasting = {
 export const doneTitle = (instrument: string, { isRetuned, tuning }: Pick<RetuneEnd, 'isRetuned' | 'tuning'>): string =>
   `${instrument} is ${isRetuned ? '' : 'still '}in ${tuning}`;
 
-/** What was reached: `0.4 c above`; `left as it is` where nothing was. */
-export const reachedWords = (last: Pick<Reading, 'deviationCents' | 'sigmaCents'> | undefined): string =>
+/** What was reached: `0.4 c above`; where nothing was heard in its place, whether the player left it. */
+export const reachedWords = (last: Pick<Reading, 'deviationCents' | 'sigmaCents'> | undefined, isLeft: boolean): string =>
   last === undefined
-    ? 'left as it is'
+    ? isLeft
+      ? 'left as it is'
+      : 'not heard'
     : `${centsText(last.deviationCents, last.sigmaCents)} ${last.deviationCents < 0 ? 'below' : 'above'}`;
 
 /**
  * When it is worth listening again, and from when every course holds: the first check of a string that still moves, as on Settling, and the last of
- * the settling. `now` in seconds.
+ * the settling. `isWhole` = no course was left; `now` in seconds.
  */
-export function againWords(assessments: readonly Forecasting[], now: number): string {
+export function againWords(assessments: readonly Forecasting[], now: number, isWhole: boolean): string {
   if (assessments.length === 0) return '';
   const checks = assessments.flatMap(({ verdict, nextCheckSeconds }) =>
     verdict === 'holding' || nextCheckSeconds === null || nextCheckSeconds < now + soonest ? [] : [nextCheckSeconds],
@@ -33,7 +35,8 @@ export function againWords(assessments: readonly Forecasting[], now: number): st
   const check = checks.length === 0 ? '' : `Check again at about ${clockTime(Math.min(...checks) * 1000)}.`;
   const holds = assessments.map(({ holdsFromSeconds }) => holdsFromSeconds);
   const last = Math.max(...holds.map((from) => from ?? Number.POSITIVE_INFINITY));
-  const from = last <= now + soonest ? 'It holds now.' : last - now > longest ? '' : `It holds from about ${clockTime(last * 1000)}.`;
+  const holding = isWhole ? 'It holds' : assessments.length === 1 ? 'The other holds' : 'The others hold';
+  const from = last <= now + soonest ? `${holding} now.` : last - now > longest ? '' : `${holding} from about ${clockTime(last * 1000)}.`;
   return [check, from].filter((part) => part !== '').join(' ');
 }
 

@@ -27,6 +27,6 @@ export function fretRows({ pairs, expected }: Pick<Fretting, 'pairs' | 'expected
 }
 
 /** What the figure before it does not say already: `Course 4 reads 8 c sharp at the 12th fret: little enough to leave.` → `Little enough to leave.` */
-const verdictIn = (sentence: string): string => capital(sentence.replace(/^Course \d+ reads .+? at the 12th fret[,:] /u, ''));
+const verdictIn = (sentence: string): string => capital(sentence.replace(/^Course \d+ (?:is |reads .+? at the 12th fret[,:] )/u, ''));
 
 const centsWords = (cents: number, sigmaCents: number): string => `${centsText(cents, sigmaCents)} ${cents < 0 ? 'flat' : 'sharp'}`;

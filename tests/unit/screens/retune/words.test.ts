@@ -30,23 +30,24 @@ describe('afterwards', () => {
   });
 
   test('the first check and the last string to settle count', () => {
-    const words = againWords([creeping(seconds + 600, seconds + 300), creeping(seconds + 900, seconds + 540)], seconds);
+    const words = againWords([creeping(seconds + 600, seconds + 300), creeping(seconds + 900, seconds + 540)], seconds, true);
     expect(words).toBe(`Check again at about ${clockTime(now + 5 * minute)}. It holds from about ${clockTime(now + 15 * minute)}.`);
   });
 
   test('a string that holds asks for no check', () => {
     const still = { ...creeping(seconds, seconds + 120), verdict: 'holding' as const };
-    expect(againWords([still, creeping(seconds + 600, seconds + 300)], seconds)).toContain(clockTime(now + 5 * minute));
+    expect(againWords([still, creeping(seconds + 600, seconds + 300)], seconds, true)).toContain(clockTime(now + 5 * minute));
   });
 
   test('a check that is already over is not asked for, and one string that never settles keeps the rest from holding', () => {
-    expect(againWords([creeping(seconds, seconds + 10)], seconds)).toBe('It holds now.');
-    expect(againWords([creeping(null, null), creeping(seconds, null)], seconds)).toBe('');
+    expect(againWords([creeping(seconds, seconds + 10)], seconds, true)).toBe('It holds now.');
+    expect(againWords([creeping(seconds, null), creeping(seconds, seconds + 10)], seconds, false)).toBe('The others hold now.');
+    expect(againWords([creeping(null, null), creeping(seconds, null)], seconds, true)).toBe('');
   });
 
   test('what was reached, and where it will be', () => {
-    expect(reachedWords({ deviationCents: -0.42, sigmaCents: 0.2 })).toBe('0.4 c below');
-    expect(reachedWords(undefined)).toBe('left as it is');
+    expect(reachedWords({ deviationCents: -0.42, sigmaCents: 0.2 }, false)).toBe('0.4 c below');
+    expect([reachedWords(undefined, true), reachedWords(undefined, false)]).toEqual(['left as it is', 'not heard']);
     expect(expectWords(creeping(null, null), seconds, seconds + 1800)).toBe(`about 6 c sharp by ${clockTime(now + 30 * minute)}`);
     expect(expectWords(creeping(null, null), seconds, seconds + 60)).toBe('stays');
   });
