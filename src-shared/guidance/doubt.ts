@@ -1,45 +1,9 @@
-import { isNewPluck, type Match, pluckedOf, soundsFretted } from '#shared/matching/index.ts';
+import { type Match, soundsFretted } from '#shared/matching/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { currentString } from './advice.ts';
 import { overloadOf } from './guard.ts';
+import { type Frame, isRingOfAnother, soundOf } from './rings.ts';
 import type { CoachState, Doubt, Sound, StringState } from './state.ts';
-
-type Frame = { readonly atSeconds: number; readonly hertz: number; readonly steady: boolean; readonly sincePluckSeconds?: number | null };
-
-/** Within one sound a peg takes the pitch no further than this from one frame to the next, in cents. */
-const strideCents = 60;
-
-/** Whether a frame goes on with a sound, or is of another pluck. */
-export function isSameSound(sound: Sound, frame: Frame): boolean {
-  return Math.abs(centsBetween(hertz(frame.hertz), hertz(sound.hertz))) <= strideCents && !isNewPluck(sound, frame);
-}
-
-/** Whether a frame is of what still rings from the last strum. */
-export const isOfStrum = ({ strummed }: CoachState, frame: Frame): boolean =>
-  strummed !== null && !isNewPluck({ atSeconds: strummed.atSeconds, pluckedAtSeconds: null }, frame);
-
-/** For so long after a pluck what rang before may be what is heard, in seconds; and by so much its pitch may seem off, in cents. */
-const overSeconds = 0.1;
-const overCents = 5;
-
-/** Whether a frame, though of a new pluck, is of what rang before it, a strum or a string: the next one is not heard over that at once. */
-export function ringsOver({ sound, doubt, strummed }: CoachState, frame: Frame): boolean {
-  if ((frame.sincePluckSeconds ?? overSeconds) >= overSeconds) return false;
-  return (sound === null && strummed !== null) || rangBefore(sound, frame) || rangBefore(doubt?.sound ?? null, frame);
-}
-
-/** Whether the very pitch of a frame was sounding already when its pluck was heard. */
-function rangBefore(before: Sound | null, { atSeconds, hertz: heard, sincePluckSeconds = null }: Frame): boolean {
-  if (before === null || sincePluckSeconds === null) return false;
-  const isSamePitch = Math.abs(centsBetween(hertz(heard), hertz(before.hertz))) <= overCents;
-  return isSamePitch && Math.abs(atSeconds - sincePluckSeconds - before.atSeconds) < overSeconds;
-}
-
-/** Whether a frame is of another course that was believed to sound last, and rings on under the plucks since. */
-function isRingOfAnother({ sound, doubt }: CoachState, frame: Frame, course: number): boolean {
-  if (sound === null || sound.course === course || Math.abs(centsBetween(hertz(frame.hertz), hertz(sound.hertz))) > overCents) return false;
-  return rangBefore(sound, frame) || rangBefore(doubt?.sound ?? null, frame);
-}
 
 /** Whether a course that was asked for by name gives the same pitch again: it is believed, unless another that drowns it still rings. */
 export function isSecondPluck(state: CoachState, frame: Frame, course: number): boolean {
@@ -49,14 +13,6 @@ export function isSecondPluck(state: CoachState, frame: Frame, course: number): 
   return isSamePitch && !isRingOfAnother(state, frame, course);
 }
 
-/** The sound as of this frame, taken for this string. */
-export const soundOf = (frame: Frame, { course, string }: { readonly course: number; readonly string: number }): Sound => ({
-  course,
-  string,
-  hertz: frame.hertz,
-  ...pluckedOf(frame),
-});
-
 /** Which string of a course is meant: the one asked for by name, the one under way, or the first still to be visited; null = any. */
 export function stringMeant(state: CoachState, course: number): number | null {
   const current = currentString(state);
@@ -65,7 +21,7 @@ export function stringMeant(state: CoachState, course: number): number | null {
   return state.queue.map((place) => state.strings[place]).find((one) => one?.course === course)?.string ?? null;
 }
 
-/** Whether others than the course asked for seem to sound, which is not under way: the wrong one was plucked, or it is not where it was thought. */
+/** Whether another seems to sound while the course asked for is still to be plucked: the wrong one was plucked, or that one is not where it was thought. */
 export function isInPlaceOfAsked(state: CoachState, match: Match): boolean {
   const current = currentString(state);
   if (state.following || current === null || current.sounding !== null) return false;

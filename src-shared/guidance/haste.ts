@@ -1,7 +1,7 @@
 import { pluckedAtOf } from '#shared/matching/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import type { CoachState, Sound } from './state.ts';
-import { soundOf } from './doubt.ts';
+import { soundOf } from './rings.ts';
 
 /** Nobody hears that a course has landed, moves over and plucks the next one sooner than this, in seconds (own choice: a reaction alone takes about 0.2). */
 const hasteSeconds = 0.3;

@@ -12,21 +12,11 @@ import {
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { advise, currentString } from './advice.ts';
 import { step } from './coach.ts';
-import {
-  doubtOf,
-  isFarBelow,
-  isFretted,
-  isInPlaceOfAsked,
-  isOfStrum,
-  isSameSound,
-  isSecondPluck,
-  ringsOver,
-  soundOf,
-  stringMeant,
-} from './doubt.ts';
+import { doubtOf, isFarBelow, isFretted, isInPlaceOfAsked, isSecondPluck, stringMeant } from './doubt.ts';
 import { overloadOf } from './guard.ts';
 import { stillOfBefore } from './haste.ts';
 import { unheard } from './landing.ts';
+import { isOfStrum, isSameSound, ringsOver, soundOf } from './rings.ts';
 import type { Advice, CoachState, Effect, Sound, StringState } from './state.ts';
 
 /** A live pitch, as the tracker gives it; `others` are further strings of the same course. */
@@ -42,7 +32,7 @@ export type Heard = { readonly state: CoachState; readonly match: Match; readonl
 
 /**
  * Takes one frame: finds the course that sounds, and lets the coach step if one surely does. A sound stays one string's until the next pluck.
- * Where it is in doubt whose a new sound is, the coach asks for one course by name and believes the second pluck; a frame that cannot be
+ * Where it is in doubt whose a new sound is, the coach asks for one course by name and believes the second pluck, or its peg; a frame that cannot be
  * told apart changes nothing. `hear(state, { atSeconds: 3, hertz: 262, sigmaCents: 0.2, steady: true, sincePluckSeconds: 0.4 })`.
  */
 export function hear(state: CoachState, frame: Frame): Heard {
