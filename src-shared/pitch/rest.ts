@@ -22,6 +22,8 @@ const telescope = (16 * Math.PI ** 2) / 7;
 /** … and the first estimates of a string share their error: so do two stretches of t seconds, begun Δ apart, as cos(2πΔ/t) up to a quarter of t. */
 const shared = (passedSeconds: number, seconds: number): number =>
   passedSeconds < seconds / 4 ? Math.cos((2 * Math.PI * passedSeconds) / seconds) : 0;
+/** A pluck's glide may be so many times the usual one, and is missed where it drowns in noise. */
+const lagSpread = 2;
 /** Surprise is averaged over so long, from what is usual; a lone outlier counts so much of it at most. */
 const surpriseSeconds = 0.15;
 const usualSurprise = 0.5;
@@ -122,7 +124,7 @@ export const createRest = () => {
       hertz: shifted(foreseen, gain * apart),
       variance: (1 - gain) * before,
       noise: Math.max((own * memory) / (memory + telescope), kept + 2 * gain * (1 - gain) * together * Math.sqrt(held.noise * own)),
-      lag: (1 - gain) * (held.lag + glideDrift * Math.exp(-sincePluckSeconds / glideSeconds) * passed),
+      lag: (1 - gain) * (held.lag + lagSpread * glideDrift * Math.exp(-sincePluckSeconds / glideSeconds) * passed),
       stray: (1 - gain) * held.stray + gain * stray,
       passing: (1 - gain) * held.passing + gain * passing,
       surprise:

@@ -14,7 +14,7 @@ const afterOnsetSeconds = 0.025;
 /** So much of the beginning is left out where there is enough sound after it. */
 const glideSeconds = 0.3;
 /** So much of the movement over the stretch counts as error: chosen by hand, wide enough for glides of 5 to 20 cents on a few simulated strums. */
-const glideShare = 0.25;
+const glideShare = 0.12;
 
 /** Two strings that are known to be two are worth a wider error than one. */
 const pairSigmaAtMostCents = 3;
