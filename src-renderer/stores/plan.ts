@@ -27,6 +27,8 @@ type Wanted = {
   readonly log: Output<'log.read'>;
   /** Until when the strings are to settle onto their pitch, in epoch milliseconds; null = no lead. */
   readonly leadUntil: number | null;
+  /** Courses that stay where they are, whatever the tuning has them at. None where left out. */
+  readonly stays?: readonly number[];
   /** Whether all strings are heard in one strum in place of plucking each once more. */
   readonly strumCheck: boolean;
   readonly now: number;
@@ -61,9 +63,10 @@ export function asItStands({ tuning, present }: Pick<State, 'tuning' | 'present'
 }
 
 /** Plans a retune, which takes as long as the log is rich, up to some hundred milliseconds; null where the instrument cannot take the tuning's moves. */
-export function planRetune({ log, leadUntil, now, strumCheck, ...wanted }: Wanted): Plan | null {
-  const way = wayTo(wanted);
-  if (way === null) return null;
+export function planRetune({ log, leadUntil, now, strumCheck, stays = [], ...wanted }: Wanted): Plan | null {
+  const whole = wayTo(wanted);
+  if (whole === null) return null;
+  const way = staying(whole, stays);
   const { overview, settings } = wanted;
   const { instrument, stringSet } = overview;
   const setup = {
@@ -81,6 +84,12 @@ export function planRetune({ log, leadUntil, now, strumCheck, ...wanted }: Wante
   };
   return { ...way, coach: start(setup, learnt(log, setup)) };
 }
+
+const staying = ({ to, present, ...way }: Way, stays: readonly number[]): Way => ({
+  ...way,
+  to: { ...to, hertz: to.hertz.map((strings, course) => (stays.includes(course) ? (present[course] ?? strings) : strings)) },
+  present,
+});
 
 /** What a log taught, and when that was worked out. */
 type Learnt = { readonly atSeconds: number; readonly lessons: Lessons };

@@ -21,8 +21,13 @@ export function tuningOn({ stringSet }: Overview, tuning: Tuning | null, { refer
   return carried === null ? null : { name: tuning.name, ...carried, hertz: wantedHertz(carried.pitches, tuning.courses, reference) };
 }
 
-/** The tuning that an instrument is in, its name with the courses that stand apart from it, and where its strings are in hertz. */
-export type State = { readonly tuning: TuningHere; readonly name: string; readonly present: Frequencies };
+/** The tuning that an instrument is in, the courses that its last retune left elsewhere and its name with them, and where its strings are in hertz. */
+export type State = {
+  readonly tuning: TuningHere;
+  readonly apart: readonly number[];
+  readonly name: string;
+  readonly present: Frequencies;
+};
 
 type Frequencies = readonly (readonly number[])[];
 
@@ -32,8 +37,10 @@ export function stateOf(overview: Overview, tunings: readonly Tuning[], settings
   const tuning = tuningOn(overview, kept, settings) ?? tuningOn(overview, null, settings);
   if (tuning === null) throw new Error('an instrument is always in its home tuning at least');
   const present = presentHertz(overview.lastReadings, tuning.hertz, overview.turnedSinceHeard);
-  const apart = isAsRetuned(overview) ? coursesApart(present, tuning.hertz) : [];
-  return { tuning, name: nameBut(tuning.name, apart, present.length), present };
+  const off = isAsRetuned(overview) ? coursesApart(present, tuning.hertz) : [];
+  // Where every course stands apart nothing was left: the reference pitch is another one now.
+  const apart = off.length === present.length ? [] : off;
+  return { tuning, apart, name: nameBut(tuning.name, apart, present.length), present };
 }
 
 /** Whether the instrument is in the tuning in which its last retune left it; else the player has said otherwise since. */
@@ -50,9 +57,9 @@ export const coursesApart = (present: Frequencies, wanted: Frequencies): readonl
     return Math.max(...off) > apartCents ? [course] : [];
   });
 
-/** `Lantern E♭ but for courses 3 and 2`; its name alone where every course stands apart: then it is another reference pitch, or no such tuning at all. */
+/** `Lantern E♭ but for courses 3 and 2`. */
 export function nameBut(tuning: string, apart: readonly number[], courses: number): string {
-  if (apart.length === 0 || apart.length === courses) return tuning;
+  if (apart.length === 0) return tuning;
   const numbers = apart.map((course) => `${courseNumber(course, courses)}`);
   return `${tuning} but for ${numbers.length === 1 ? 'course' : 'courses'} ${inWords.format(numbers)}`;
 }
