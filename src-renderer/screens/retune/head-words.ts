@@ -133,7 +133,9 @@ function planWords(now: Retuning, course: number): string {
   const togo = centsBetween(hertz(state.aimHertz), hertz(state.presentHertz));
   const isAway = Math.abs(togo) > coach.setup.toleranceCents;
   if (place !== -1)
-    return isAway ? `then: ${togo < 0 ? 'loosen' : 'tighten'} ${amountWords(togo).replace('about ', '')}` : 'pluck once more';
+    return isAway
+      ? `then: ${togo < 0 ? 'loosen' : 'tighten'} ${amountWords(togo).replace('about ', '')}`
+      : `pluck once${state.landedAtSeconds === null ? '' : ' more'}`;
   if (state.landedAtSeconds === null) return 'stays';
   if (isAway) return 'drawn off, comes again';
   const own = expected.find((one) => one.course === course);

@@ -18,8 +18,11 @@ export type Line = {
   readonly cents: number;
   /** Place in the order of turning, from 0; null where it stays. */
   readonly turn: number | null;
+  /** What its first string carries. */
   readonly now: Pull;
   readonly after: Pull;
+  /** What all its strings pull together, in newtons; null where the figures of one are not known. */
+  readonly together: { readonly now: number | null; readonly after: number | null };
   readonly gauge: number;
 };
 
@@ -49,10 +52,17 @@ export function linesOf(
       turn: turn === -1 ? null : turn,
       now: pullAt(overview, move.course, 0, present[move.course]?.[0]),
       after: pullAt(overview, move.course, 0, to.hertz[move.course]?.[0]),
+      together: { now: pullTogether(overview, move.course, present), after: pullTogether(overview, move.course, to.hertz) },
       gauge: overview.stringSet.courses[move.course]?.strings[0]?.diameterMillimetres ?? 0.7,
     };
   });
 }
+
+const pullTogether = (overview: Overview, course: number, at: readonly (readonly number[])[]): number | null =>
+  (overview.stringSet.courses[course]?.strings ?? []).reduce<number | null>((sum, _, string) => {
+    const { newtons } = pullAt(overview, course, string, at[course]?.[string]);
+    return sum === null || newtons === null ? null : sum + newtons;
+  }, 0);
 
 /** `loosen 2 semitones`, `tighten 14 c`, `stays`. */
 export function moveWords({ semitones, cents, turn }: Pick<Line, 'semitones' | 'cents' | 'turn'>): string {

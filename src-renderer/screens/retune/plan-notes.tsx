@@ -32,7 +32,7 @@ export function PlanNotes({ lines, moving, leads, leadUntil, isLeadOn, onLead, i
       <dt>Order</dt>
       <dd>
         {moving.length === 0
-          ? 'Every course is where it should be. Start to check them.'
+          ? 'By the log every course is where it should be. Start to check them.'
           : 'Loosen first, then tighten, the largest first: the neck carries least while you work.'}
       </dd>
       <dd className={styles['figure']}>{moving.map(({ number }) => number).join(', ')}</dd>
@@ -59,7 +59,8 @@ export function PlanNotes({ lines, moving, leads, leadUntil, isLeadOn, onLead, i
           <dt>Pull</dt>
           <dd>All strings together. What the maker or a luthier says goes before these figures.</dd>
           <dd className={styles['figure']}>
-            {figure(before)} → {figure(after)} N
+            {figure(before) === figure(after) ? '' : `${figure(before)} → `}
+            {figure(after)} N
           </dd>
         </>
       )}
@@ -71,7 +72,7 @@ export function PlanNotes({ lines, moving, leads, leadUntil, isLeadOn, onLead, i
 
 /** All strings together, or null where the figures of one are not known. */
 export const totalNewtons = (lines: readonly Line[], which: 'now' | 'after'): number | null =>
-  lines.reduce<number | null>((sum, { [which]: { newtons } }) => (sum === null || newtons === null ? null : sum + newtons), 0);
+  lines.reduce<number | null>((sum, { together: { [which]: newtons } }) => (sum === null || newtons === null ? null : sum + newtons), 0);
 
 /** Both numbers, with and without: how far beside its pitch a string is left, and how far it would drift off it. */
 function leadWords(leads: readonly Lead[], leadUntil: number, isOn: boolean): string {

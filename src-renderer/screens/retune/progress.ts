@@ -13,7 +13,7 @@ export function progressWords({ coach, to, overview }: Pick<Retuning, 'coach' | 
   const moved = coach.visited.filter((place) => coach.strings[place]?.skipped === false).length;
   const done =
     coach.phase === 'rechecking'
-      ? `${count(coach.queue.length, thing)} to pluck once more.`
+      ? `${count(coach.queue.length, thing)} to pluck${coach.queue.every((place) => coach.strings[place]?.landedAtSeconds === null) ? '' : ' once more'}.`
       : `${moved} of ${count(coach.visited.length + coach.queue.length, thing)} moved.`;
   if (coach.phase === 'strumming')
     return {

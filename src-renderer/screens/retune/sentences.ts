@@ -44,7 +44,7 @@ export function instruction(now: Led): string {
   const [from, to] = [pitchWords(now.from.pitches[course]), pitchWords(now.to.pitches[course])];
   const name = [`Course ${number}`, which, from === to ? to : `${from} → ${to}`].filter((part) => part !== '').join(', ');
   const way = wayOf(one, coach.setup.toleranceCents);
-  if (way === null) return `${name}: pluck it once more.`;
+  if (way === null) return `${name}: pluck it${one.landedAtSeconds === null ? '' : ' once more'}.`;
   return `${name}: ${way}, ${amountWords(centsBetween(hertz(one.aimHertz), hertz(one.presentHertz)))}.`;
 }
 
