@@ -1,6 +1,7 @@
 import { courseNumber } from '#shared/instruments/index.ts';
 import { type CoachState, type Effect, hear, listenFor, start, step } from '#shared/guidance/index.ts';
 import { type LogRows, readingRow, stringHistory, turnRow } from '#shared/log/index.ts';
+import { isNewPluck, pluckedOf } from '#shared/matching/index.ts';
 import { createPitchTracker, type PitchFrame } from '#shared/pitch/index.ts';
 import type { Recording } from '#shared/recording/index.ts';
 import { assess, type Verdict } from '#shared/settling/index.ts';
@@ -75,8 +76,7 @@ const keyOf = ({ course, string }: { readonly course: number; readonly string: n
 /** Of the latest pluck of a string, the frame with the smallest sigma. */
 function keepSurest(heard: Map<string, PitchFrame>, key: string, frame: PitchFrame): void {
   const before = heard.get(key);
-  const isNewPluck = before === undefined || (frame.sincePluckSeconds ?? 0) < (before.sincePluckSeconds ?? 0);
-  if (isNewPluck || frame.sigmaCents <= before.sigmaCents) heard.set(key, frame);
+  if (before === undefined || isNewPluck(pluckedOf(before), frame) || frame.sigmaCents <= before.sigmaCents) heard.set(key, frame);
 }
 
 /** Strings that were heard standing still, but away from their aim: they are read all the same. */
