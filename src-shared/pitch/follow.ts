@@ -41,7 +41,7 @@ const movingDrift = 45;
 const leastMovingDrift = 1;
 /** A string that seems to have come to rest may still move by what it last did, less from one measurement to the next. */
 const lingers = 0.9;
-/** Nor does an error count that is rarer than this: two standard errors need not cover it. */
+/** That a string may move counts as an error only where it is likelier than this: two standard errors need not cover what is rarer. */
 const leastDoubt = 0.03;
 /** Probability that a string at rest begins to move from one measurement to the next. */
 const movingUnasked = 0.004;
@@ -54,6 +54,7 @@ const glideBend = 0.11;
 const glideBendSeconds = 0.18;
 const bendError = 0.25;
 const bendErrorTurning = 0.04;
+/** … and as much as it may be, for telling a voice from a string. */
 const bendErrorAtMost = 0.16;
 /** So long after a pluck a falling pitch is taken for its glide. */
 const glideAtMostSeconds = 1.5;

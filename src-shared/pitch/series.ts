@@ -272,11 +272,13 @@ export const fitSeries = (
   for (let n = 1; n <= count; n++) {
     const partial = partials[n];
     if (partial === undefined || !partial.heard) continue;
-    const share = partial.weight * (ownVariance(partial) + stray + (n === 1 ? 0 : leastStrayCents ** 2));
-    const doubt = partial.weight * (ownVariance(partial) + stray + (n === 1 ? 0 : leastStrayCents ** 2 + unseenStray));
+    const scatter = ownVariance(partial) + stray + (n === 1 ? 0 : leastStrayCents ** 2);
+    const share = partial.weight * scatter;
+    // What of the weight is left once all that it was divided by is taken out: whether the partial is believed.
+    const belief = partial.weight * (scatter + (n === 1 ? 0 : unseenStray));
     const variance = ((partial.sigmaDriftHertzPerSecond / partial.hertz) * centsPerRatio) ** 2 + leastDriftError ** 2;
-    drift += (doubt * (partial.driftHertzPerSecond / partial.hertz) * centsPerRatio) / variance;
-    driftWeight += doubt / variance;
+    drift += (belief * (partial.driftHertzPerSecond / partial.hertz) * centsPerRatio) / variance;
+    driftWeight += belief / variance;
     power += partial.power;
     decay += partial.power * partial.decayPerSecond;
     ratio = Math.max(ratio, partial.ratio);

@@ -13,7 +13,7 @@ const quietDecibels = -75;
 const afterOnsetSeconds = 0.025;
 /** So much of the beginning is left out where there is enough sound after it. */
 const glideSeconds = 0.3;
-/** So much of the movement over the stretch counts as error: chosen by hand, wide enough for glides of 5 to 20 cents on a few simulated strums. */
+/** So much of the movement over the stretch counts as error: of a glide that falls with τ about τ over the stretch is still to come (0.15 s of 0.83), less where it is the noise that moves. */
 const glideShare = 0.12;
 
 /** Two strings that are known to be two are worth a wider error than one. */

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { emptyPartial, addLeakage, measurePartial, setErrors } from '#shared/pitch/partial.ts';
+import { addLeakage, clearFloor, emptyPartial, measurePartial, setErrors } from '#shared/pitch/partial.ts';
 import { createSpectrometer } from '#shared/pitch/spectrum.ts';
-import { addNoise, pluckSound } from '#shared/simulation/sound/index.ts';
+import { createStrays } from '#shared/pitch/stray.ts';
+import { addNoise, pluckSound, turningPeg, type Pluck } from '#shared/simulation/sound/index.ts';
 import { centsBetween, framesOf, listenTo, quantile } from './support.ts';
 
 const sampleRateHertz = 48_000;
@@ -71,4 +72,93 @@ test('what a neighbour leaks to a partial is not counted as noise, and moves its
   const all = (key: 'ratio' | 'share') => ratios.map((one) => one[key]);
   expect(quantile(all('ratio'), 0.95)).toBeLessThan(2);
   expect(quantile(all('share'), 0.5)).toBeLessThan(0.7);
+});
+
+/** Errors over what they were said to be, of the frames from 0.3 s after the pluck on, over a few strings. */
+const ratiosOf = (hertz: number, more: Partial<Pluck>) =>
+  Array.from({ length: 5 }, (_, seed) => {
+    const pluck = pluckSound({
+      hertz: hertz * 2 ** (seed / 15),
+      sampleRateHertz,
+      seconds: 1.3,
+      seed: 40 + seed,
+      pluckedAtSeconds: 0.3,
+      inharmonicity: 1.5e-4,
+      glideCents: 1,
+      decaySeconds: 4,
+      ...more,
+    });
+    const samples = addNoise(pluck.samples, { ratioDecibels: 45, sampleRateHertz, seed: 90 + seed });
+    return framesOf(listenTo(samples))
+      .filter((frame) => frame.atSeconds > 0.6)
+      .map((frame) => centsBetween(frame.hertz, pluck.truthHertz(frame.atSeconds)) / frame.sigmaCents);
+  }).flat();
+
+test.each([
+  ['a bass string, whose partials lie close together', 41, {}],
+  ['a string whose first partial a small microphone hardly hears', 110, { weakFundamentalDecibels: 35 }],
+  ['a plain string', 330, {}],
+])('%s is said to be known about as well as it is', (_, hertz, more) => {
+  const ratios = ratiosOf(hertz, more);
+  expect(quantile(ratios, 0.68)).toBeGreaterThan(0.4);
+  expect(quantile(ratios, 0.68)).toBeLessThan(1.5);
+  expect(quantile(ratios, 0.95)).toBeLessThan(3);
+});
+
+test('while a peg turns the pitch is that of the newest sample, and its error is small and holds', () => {
+  const pluck = pluckSound({
+    hertz: 262,
+    sampleRateHertz,
+    seconds: 1.6,
+    seed: 5,
+    pluckedAtSeconds: 0.2,
+    pegCents: turningPeg({ fromSeconds: 0.8, toSeconds: 1.6, centsPerSecond: 90 }),
+  });
+  const frames = framesOf(listenTo(addNoise(pluck.samples, { ratioDecibels: 70, sampleRateHertz, seed: 6 })));
+  const turning = frames.filter((frame) => frame.atSeconds > 1 && frame.atSeconds < 1.55);
+  const errors = turning.map((frame) => centsBetween(frame.hertz, pluck.truthHertz(frame.atSeconds)));
+  // A millisecond late is 0.09 cents.
+  expect(quantile(errors, 0.5)).toBeLessThan(0.03);
+  expect(
+    quantile(
+      errors.map((error, index) => error / turning[index]!.sigmaCents),
+      0.9,
+    ),
+  ).toBeLessThan(2);
+  expect(frames.at(-1)!.atSeconds).toBeGreaterThan(1.6 - 0.0005);
+});
+
+test.each([
+  ['what lies between the partials of a low string in silence is their side lobes, not noise', 0, 0, 0.2],
+  ['noise between the partials of a low string stays noise', 0.05, 0.9, 1],
+])('%s', (_, noise, least, most) => {
+  const rateHertz = 12_000;
+  const length = 2_560;
+  const clean = Float32Array.from({ length }, (__, at) =>
+    Array.from(
+      { length: 12 },
+      (___, index) => Math.cos((2 * Math.PI * 60 * (index + 1) * at) / rateHertz + index ** 2) / (index + 1),
+    ).reduce((sum, value) => sum + value, 0),
+  );
+  const samples = noise === 0 ? clean : addNoise(clean, { ratioDecibels: -20 * Math.log10(noise), sampleRateHertz: rateHertz, seed: 3 });
+  const spectrum = createSpectrometer(4_096, rateHertz).spectrumOf(Float64Array.from(samples), 0, length, 60);
+  const partials = Array.from({ length: 13 }, (__, n) => {
+    const partial = emptyPartial();
+    partial.heard = n > 0 && measurePartial(spectrum, 60 * n, partial);
+    return partial;
+  });
+  const kept = partials.slice(1).map((partial) => {
+    const before = partial.floor;
+    clearFloor(partial, partials, 60, spectrum.seconds);
+    return partial.floor / before;
+  });
+  expect(quantile(kept, 0.5)).toBeGreaterThanOrEqual(least);
+  expect(quantile(kept, 0.5)).toBeLessThanOrEqual(most);
+});
+
+test('what the first vague fit says of the straying of partials is soon outweighed by clear ones', () => {
+  const strays = createStrays();
+  strays.learn(-3, 0.01);
+  for (let fit = 0; fit < 5; fit++) strays.learn(2, 0.8);
+  expect(strays.usual()).toBeGreaterThan(1.9);
 });
