@@ -14,13 +14,12 @@ export type Errors = {
 };
 
 /**
- * What is left once every cause is modelled: measured with the pitch bench, seeds 820001 + 101 i (32 clips a class) and
- * 930017 + 101 i (16), by what the tracker sees.
- * Measurements that surprise one another err by more than they say, as under speech, and such that agree by less (adaptive filtering:
- * R. Mehra, IEEE Trans. Automatic Control 15, 1970): as the root of the surprise, what is at 0 and what a unit adds.
+ * What is left once every cause is modelled: measured with the pitch bench, seeds 820001 + 101 i (32 clips a class), 930017 + 101 i and
+ * 1150027 + 101 i (16), by what the tracker sees. Measurements that surprise one another err by more than they say, as under speech, and such that
+ * agree by less (adaptive filtering: R. Mehra, IEEE Trans. Automatic Control 15, 1970): as the root of the surprise, what is at 0 and what a unit adds.
  */
-const noiseAtRest = 0.72;
-const noiseBySurprise = 0.48;
+const noiseAtRest = 0.76;
+const noiseBySurprise = 0.5;
 const passingAtRest = 0.8;
 const passingBySurprise = 0.5;
 /** What partials leak to one another counts as noise, and does less harm: so much is left of it where they lie together, and all of it so many bins apart. */
