@@ -75,12 +75,14 @@ export function DonePage({ settings }: { readonly settings: Settings }) {
           )}
         </span>
       </p>
-      <div className={`small faint ${styles['row']} ${styles['labels']}`} aria-hidden="true">
-        <span />
-        <span />
-        <span>from its pitch</span>
-        <span>expected</span>
-      </div>
+      {now.reached.length === 0 ? null : (
+        <div className={`small faint ${styles['row']} ${styles['labels']}`} aria-hidden="true">
+          <span />
+          <span />
+          <span>from its pitch</span>
+          <span>expected</span>
+        </div>
+      )}
       <ul className={styles['list']}>
         {asSeen([...now.to.pitches.entries()], now.overview.instrument).map(([course, pitches]) => {
           const last = now.reached.findLast((reading) => reading.course === course);
