@@ -23,7 +23,7 @@ test('a microphone that is refused is named as refused', async ({ page }) => {
     navigator.mediaDevices.getUserMedia = () => Promise.reject(new DOMException('refused', 'NotAllowedError'));
     location.hash = '#/retune?on=demo-wren&to=demo-lantern-e-flat';
   });
-  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Lantern E♭');
+  await expect(page.getByRole('heading', { level: 1 })).toHaveText('Lantern E♭', { timeout: 20_000 });
   await page.keyboard.press('Space');
   await expect(page.getByRole('status')).toContainText(/allow|refus|denied/iu);
   await expect(page.getByRole('button', { name: 'Try again' })).toBeVisible();

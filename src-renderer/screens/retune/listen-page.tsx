@@ -5,20 +5,18 @@ import { aloud } from '../../stores/aloud.ts';
 import { retuning } from '../../stores/retuning.ts';
 import { session } from '../../stores/session.ts';
 import { Button } from '../../ui/button.tsx';
-import { TwoWay } from '../../ui/two-way.tsx';
 import { asSeen } from '../stack.ts';
 import { Announcer } from './announcer.tsx';
 import { CourseLine } from './course-line.tsx';
 import { FarView } from './far-view.tsx';
-import { ListenMenu } from './listen-menu.tsx';
+import { AfterStrum, BeforeStrum, Choices, WhileDeaf } from './listen-choices.tsx';
 import { progressWords } from './progress.ts';
-import { pitchWords } from './sentences.ts';
 import { StrumAsked, StrumOutcome } from './strum-page.tsx';
-import { type Outcome, outcomeOf, touchButton } from './strum-words.ts';
+import { outcomeOf } from './strum-words.ts';
 import { hintOf, troubleOf } from './trouble.ts';
 import { useBeads } from './use-beads.ts';
 import { useCalm } from './use-calm.ts';
-import { type Steps, useLed } from './use-led.ts';
+import { useLed } from './use-led.ts';
 import { useRefusal } from './use-refusal.ts';
 import styles from './listen-page.module.css';
 
@@ -76,107 +74,6 @@ export function ListenPage({ settings }: { readonly settings: Settings }) {
         )}
       </div>
     </div>
-  );
-}
-
-/** What the player can choose meanwhile. A caution leaves none of it: there is one thing to do then. */
-function Choices({ steps, settings }: { readonly steps: Steps; readonly settings: Settings }) {
-  const active = useStore(retuning, ({ now }) => now?.advice.course ?? null);
-  const wanted = useStore(retuning, ({ now }) => now?.to.pitches[active ?? -1]);
-  const isPaused = useStore(retuning, ({ now }) => now?.coach.paused ?? false);
-  const isFollowing = useStore(retuning, ({ now }) => now?.coach.following ?? false);
-  return (
-    <>
-      <div className={styles['choices']}>
-        <TwoWay
-          label="Which course is taken"
-          value={isFollowing ? 'any' : 'asked'}
-          options={[
-            { value: 'asked', words: 'Course asked for' },
-            { value: 'any', words: 'Any course' },
-          ]}
-          onChange={(value) => steps.follow(value === 'any')}
-        />
-        <ListenMenu steps={steps} settings={settings} />
-      </div>
-      <div className={styles['far']}>
-        <Button look="plain" shortcut="F" onPress={steps.far}>
-          Far view
-        </Button>
-      </div>
-      <Button shortcut="H" onPress={steps.hear}>
-        Hear {wanted === undefined ? 'it' : pitchWords(wanted)}
-      </Button>
-      <Button look="solid" shortcut="Space" onPress={steps.pause}>
-        {isPaused ? 'Go on' : 'Pause'}
-      </Button>
-    </>
-  );
-}
-
-/** What is left while nothing can be heard: to try again, where that helps. */
-function WhileDeaf({ steps, settings }: { readonly steps: Steps; readonly settings: Settings }) {
-  const canRetry = useStore(session, ({ snapshot }) => troubleOf(snapshot)?.canRetry ?? false);
-  return (
-    <>
-      <div className={styles['choices']}>
-        <ListenMenu steps={steps} settings={settings} />
-      </div>
-      {canRetry ? (
-        <Button look="solid" onPress={() => void session.getState().listening?.retry()}>
-          Try again
-        </Button>
-      ) : null}
-    </>
-  );
-}
-
-/** What can be chosen while a strum is waited for: it can always be done without. */
-function BeforeStrum({ steps, settings }: { readonly steps: Steps; readonly settings: Settings }) {
-  const isPaused = useStore(retuning, ({ now }) => now?.coach.paused ?? false);
-  return (
-    <>
-      <div className={styles['choices']}>
-        <ListenMenu steps={steps} settings={settings} />
-      </div>
-      <div className={styles['far']}>
-        <Button look="plain" shortcut="F" onPress={steps.far}>
-          Far view
-        </Button>
-      </div>
-      <Button look="plain" shortcut="Page Down" onPress={steps.skip}>
-        Leave it as it is
-      </Button>
-      <Button shortcut="P" onPress={steps.pluck}>
-        Pluck them instead
-      </Button>
-      <Button look="solid" shortcut="Space" onPress={steps.pause}>
-        {isPaused ? 'Go on' : 'Pause'}
-      </Button>
-    </>
-  );
-}
-
-/** What can be chosen after a strum: the course that it named, another strum, or an end. */
-function AfterStrum({ outcome, steps }: { readonly outcome: Outcome; readonly steps: Steps }) {
-  const [first] = outcome.touches;
-  return (
-    <>
-      <Button look="solid" shortcut="Page Down" onPress={steps.skip}>
-        {first === undefined ? 'Go on' : touchButton(first)}
-      </Button>
-      <Button shortcut="S" onPress={steps.strum}>
-        Strum again
-      </Button>
-      <Button look="plain" onPress={steps.leave}>
-        Leave it as it is
-      </Button>
-      <div className={styles['last']}>
-        <Button look="plain" shortcut="Z" onPress={steps.back}>
-          Undo last step
-        </Button>
-      </div>
-    </>
   );
 }
 
