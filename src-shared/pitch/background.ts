@@ -137,6 +137,8 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
   };
 
   const remains: Remains = (partial, hertz, seconds) => {
+    // Asked for every partial of every fit, mostly of nothing.
+    if (doubted.length === 0) return;
     for (const line of doubted) {
       const apartHertz = Math.abs((line.radians * rateHertz) / (2 * Math.PI) - hertz);
       if (apartHertz > lobe / seconds) continue;
