@@ -1,7 +1,8 @@
 // Pitch: from samples to the frequency of a string's first partial, with its own error, or a refusal with its reason.
 // Knows: samples, hertz, stiff strings. Must not know: notes, tunings, courses' names, microphones, clocks.
 // Chain, wired in track: condition → onset → struck (pluck or voice) → background and handover (what rang before: lines) → search (peaks, coarse,
-// plausible) → follow (spectrum, partial, refine, series with what is known of the string: memory of its stiffness, stray) → rest (with candid: what the errors turn out to be).
+// plausible) → follow (spectrum, partial, refine, series with what is known of the string: memory of its stiffness, stray) → rest (with candid:
+// what the errors turn out to be); hold where a string known well cannot be measured for a while.
 // Several strings at once: twins (a double course that rings), strum (lineup, strings; unison and pair where lines run together).
 // Add here: a stage as its own file with its source, wired in track.ts; measure it with the pitch bench before and after.
 

@@ -24,14 +24,17 @@ const strums: Record<string, readonly (readonly number[])[]> = {
 };
 
 const seconds = 1.3;
+/** Strings of one expected pitch by how far the nearest other one is, in cents: up to each of these. */
+const apartUpTo = [1, 2, Infinity];
 
-/** Errors in cents, errors over sigma, refusals by reason and mean milliseconds of `clips` strums in noise 30 dB below. */
+/** Errors in cents, errors over sigma, refusals by reason, those of unisons by how far they are apart, and mean milliseconds of `clips` strums in noise 30 dB below. */
 const measureStrums = (courses: readonly (readonly number[])[], clips: number, seed: number) => {
   const generator = xoroshiro128plus(seed);
   const uniform = (low: number, high: number) => low + (high - low) * uniformFloat64(generator);
   const errors: number[] = [];
   const ratios: number[] = [];
   const refusals = new Map<string, number>();
+  const apart = apartUpTo.map(() => ({ strings: 0, refused: 0 }));
   let milliseconds = 0;
   for (let clip = 0; clip < clips; clip++) {
     let at = 0.1;
@@ -64,6 +67,12 @@ const measureStrums = (courses: readonly (readonly number[])[], clips: number, s
         }
         return [reading];
       });
+      const nearest = Math.min(...same.slice(1).map((high, index) => 1200 * Math.log2(high / (same[index] ?? Number.NaN))));
+      const group = same.length > 1 ? apart[apartUpTo.findIndex((limit) => nearest <= limit)] : undefined;
+      if (group !== undefined) {
+        group.strings += places.length;
+        group.refused += places.length - heard.length;
+      }
       heard.sort((left, right) => left.hertz - right.hertz);
       for (const [index, reading] of heard.entries()) {
         const candidates = heard.length === same.length ? same.slice(index, index + 1) : same;
@@ -73,15 +82,15 @@ const measureStrums = (courses: readonly (readonly number[])[], clips: number, s
       }
     }
   }
-  return { errors, ratios, refusals, milliseconds };
+  return { errors, ratios, refusals, apart, milliseconds };
 };
 
 /** Prints how well strums are read, and what is refused and why. */
 export const strumTable = (clips: number, seed: number) => {
   console.log(`\nstrums of ${seconds} s in noise 30 dB below, ${clips} of each; strings of one expected pitch in rising order`);
-  head(['strum', 'median / 95th c', 'in 1σ / 2σ', 'refused', 'ms', 'goal']);
+  head(['strum', 'median / 95th c', 'in 1σ / 2σ', 'refused', 'of unisons up to 1 / up to 2 / further than 2 c apart', 'ms', 'goal']);
   for (const [name, courses] of Object.entries(strums)) {
-    const { errors, ratios, refusals, milliseconds } = measureStrums(courses, clips, seed);
+    const { errors, ratios, refusals, apart, milliseconds } = measureStrums(courses, clips, seed);
     const inside = (limit: number) => percent(ratios.filter((ratio) => ratio <= limit).length / ratios.length);
     const refused = [...refusals].map(([reason, count]) => `${reason} ${percent(count / (courses.flat().length * clips))}`).join(', ');
     const goal = courses.every((course) => course.length === 1) && new Set(courses.flat()).size === courses.length ? goalOfStrums : '–';
@@ -90,6 +99,7 @@ export const strumTable = (clips: number, seed: number) => {
       [0.5, 0.95].map((share) => quantile(errors, share).toFixed(2)).join(' / '),
       `${inside(1)} / ${inside(2)}`,
       refused || '–',
+      apart.some(({ strings }) => strings > 0) ? apart.map((group) => percent(group.refused / group.strings)).join(' / ') : '–',
       milliseconds.toFixed(0),
       goal,
     ]);
