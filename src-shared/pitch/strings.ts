@@ -13,6 +13,8 @@ const highestHertz = 4_000;
 const stiffnesses = [2e-5, 1.5e-4, 5e-4];
 const searchCents = 4;
 const nearCents = searchCents / 3;
+/** Further from what most lines speak for, a line is no first partial of that string. */
+const besideCents = 10;
 /** How far a partial may lie from its multiple: the string's reach and a little more, and what the largest stiffness tried adds for partial n over n². */
 const voteReachCents = reachCents + searchCents;
 const stretchCents = 0.45;
@@ -21,6 +23,8 @@ const claimCents = 1.2;
 const apartBins = 2.2;
 const clearBins = 1.2;
 const clearPartials = 3;
+/** … of which the first one tells more than another. */
+const clearWithFirst = 2;
 /** A string's partials beyond this one are too weak to be in another's way. */
 const seriesAtMost = 16;
 const leastLowPartials = 4;
@@ -101,17 +105,22 @@ const fitNear = (lines: readonly Partial[], free: (line: Partial) => boolean, gu
   return { fit, claimed, partials };
 };
 
-/** The string near `wanted`. Where most lines speak for a pitch between two strings, the strongest line that may be a first partial is one of them. */
+/**
+ * The string near `wanted`. Where the lines that speak for it leave out the strongest that may be its first partial, because others' lie among
+ * them or it is one of two strings that they lie between, what goes with that line counts.
+ */
 const fitString = (lines: readonly Partial[], free: (line: Partial) => boolean, wanted: number): Heard | null => {
   const guess = vote(lines, free, wanted);
   if (guess === null) return null;
   const voted = fitNear(lines, free, guess, [searchCents, searchCents / 2, nearCents]);
-  if (voted !== null) return voted;
+  if (voted?.partials[1]?.heard) return voted;
   const [strongest] = lines
     .filter((line) => free(line) && Math.abs(centsApart(line.hertz, wanted)) < reachCents)
     .sort((left, right) => right.power - left.power);
-  const heard = strongest === undefined ? null : fitNear(lines, free, { ...guess, hertz: strongest.hertz }, [nearCents]);
-  return heard !== null && heard.partials.filter((partial) => partial.heard).length > 1 ? heard : null;
+  if (strongest === undefined) return voted;
+  if (voted !== null && Math.abs(centsApart(strongest.hertz, voted.fit.hertz)) > besideCents) return voted;
+  const heard = fitNear(lines, free, { ...guess, hertz: strongest.hertz }, [nearCents]);
+  return heard?.partials[1]?.heard && heard.partials.filter((partial) => partial.heard).length > 1 ? heard : voted;
 };
 
 export type Place = { wanted: number; courseIndex: number; stringIndex: number };
@@ -137,7 +146,8 @@ const toldApart = (one: Heard, twins: readonly Heard[], others: readonly Heard[]
     return { ...partial, heard: partial.heard && apart };
   });
   const count = clear.filter((partial) => partial.heard).length;
-  const enough = twins.length > 0 ? clearPartials : clear[1]?.heard ? 1 : leastLowPartials - 1;
+  const isFirst = clear[1]?.heard === true;
+  const enough = twins.length > 0 ? (isFirst ? clearWithFirst : clearPartials) : isFirst ? 1 : leastLowPartials - 1;
   if (count < enough) return null;
   // A partial of another string may have misled B: what the clear ones say is then asked anew.
   const isClean = count === one.partials.filter((partial) => partial.heard).length;
