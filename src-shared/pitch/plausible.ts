@@ -26,6 +26,10 @@ const sigmaDecay = ({ sigmaAtMostCents, hertz }: Estimate) => (2 * Math.PI * her
 export const isHum = (estimate: Estimate): boolean =>
   mainsPartialOf(estimate.hertz) !== null && estimate.decayPerSecond < slowestDecay + 2 * sigmaDecay(estimate);
 
+/** … from its first or second partial on, as it does where no string sounds, and surely does not die away: beats may hold up a string for a while. */
+export const isSurelyHum = (estimate: Estimate): boolean =>
+  (mainsPartialOf(estimate.hertz)?.partial ?? Infinity) <= 2 && estimate.decayPerSecond < slowestDecay - 2 * sigmaDecay(estimate);
+
 /** Whether a sound that began with a pluck goes on like a string: it does not swell and does not slide like a voice. */
 export const soundsPlucked = (estimate: Estimate): boolean =>
   estimate.ratio > clearRatio &&

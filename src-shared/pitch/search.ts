@@ -31,8 +31,9 @@ const unpluckedSeconds = 0.3;
 const freshSeconds = 0.5;
 const checkSeconds = 0.06;
 const doubtsAtMost = 2;
-/** Hum does not begin with a pluck: what was there just before it with less than this share of its power is none. */
+/** Hum hardly ever begins with a pluck: what was there just before it with less than this share of its power is none until it has been heard for so long. */
 const humBefore = 0.25;
+export const humShowsSeconds = 1;
 const humSamples = 1_280;
 const humSamplesAtLeast = 480;
 const humMarginSeconds = 0.014;
@@ -108,8 +109,9 @@ export const createSearch = (
     return sum;
   };
 
-  /** Whether a pitch was hardly there before the pluck. False where too little was heard to say. */
+  /** Whether a pitch was hardly there before the pluck. False where too little was heard to say, and once its decay tells more. */
   const cameWith = ({ samplesAgo }: Pluck, hertz: number, usable: number): boolean => {
+    if (samplesAgo > humShowsSeconds * rateHertz) return false;
     const endBefore = state.end - samplesAgo - Math.round(humMarginSeconds * rateHertz);
     const length = Math.min(usable, humSamples, endBefore);
     return length >= humSamplesAtLeast && powerOf(hertz, endBefore, length) < humBefore * powerOf(hertz, state.end, length);

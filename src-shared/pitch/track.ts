@@ -5,9 +5,9 @@ import { createHandover } from './handover.ts';
 import { createHold } from './hold.ts';
 import { createStiffnessMemory } from './memory.ts';
 import { createOnsetDetector } from './onset.ts';
-import { soundsPlucked } from './plausible.ts';
+import { isSurelyHum, soundsPlucked } from './plausible.ts';
 import { createRest } from './rest.ts';
-import { createSearch } from './search.ts';
+import { createSearch, humShowsSeconds } from './search.ts';
 import { createStrays } from './stray.ts';
 import { centsApart } from './string.ts';
 import { createStrikeJudge, riseAtLeast } from './struck.ts';
@@ -150,6 +150,10 @@ export const createPitchTracker = ({ sampleRateHertz, hint = null }: { sampleRat
     const next = follower.follow(background.clean, state.end, usable, string, memory.recall(string.hertz), strays);
     const onProbation = pluckedAt !== null && since < probationSeconds * rateHertz;
     const isLost = next === null || Math.abs(centsApart(next.hertz, string.hertz)) > leapCents || (onProbation && !soundsPlucked(next));
+    if (next !== null && since > humShowsSeconds * rateHertz && isSurelyHum(next)) {
+      forget();
+      return refusal('hum');
+    }
     const held = isLost || next.sigmaCents > vagueCents ? hold.ringsOn(usable) : null;
     if (held !== null) return frame(held);
     if (isLost) {

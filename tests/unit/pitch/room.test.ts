@@ -34,6 +34,28 @@ describe('in a room', () => {
     expect(events.some((event) => event.kind === 'refusal' && event.reason === 'hum')).toBe(true);
   });
 
+  test('hum that begins while it is listened to, as when a lamp is switched on, is known for hum within two seconds', () => {
+    for (const mainsHertz of [50, 60]) {
+      const hum = mainsHum({ seconds: 4, sampleRateHertz, mainsHertz, seed: 6 }).map((value) => value / 10);
+      const room = noise({ length: 5 * sampleRateHertz, seed: 7 }).map((value) => value / 10_000);
+      hum.forEach((value, index) => (room[sampleRateHertz + index]! += value));
+      const events = listenTo(room, { hint: { hertz: ukulele, asked: 1 } });
+      const late = events.filter(({ atSeconds }) => atSeconds > 3);
+      expect(framesOf(late)).toEqual([]);
+      expect(late.some((event) => event.kind === 'refusal' && event.reason === 'hum')).toBe(true);
+    }
+  });
+
+  test.each([49, 100.05, 60.02])('a string at %f Hz that dies slowly is heard to its end, mains or not', (hertz) => {
+    const pluck = pluckSound({ hertz, sampleRateHertz, seconds: 4, seed: 8, pluckedAtSeconds, inharmonicity: 1e-4, decaySeconds: 8 });
+    const events = listenTo(addNoise(pluck.samples, { ratioDecibels: 50, sampleRateHertz, seed: 9 }), {
+      hint: { hertz: [hertz], asked: 0 },
+    });
+    const late = framesOf(events).filter(({ atSeconds }) => atSeconds > 1);
+    expect(late.length).toBeGreaterThan(140);
+    expect(quantile(errorsOf(late, pluck.truthHertz), 0.95)).toBeLessThan(1);
+  });
+
   test('noise alone is never a string', () => {
     for (const seed of [1, 2, 3]) {
       const hiss = noise({ length: 96_000, seed, colour: seed === 3 ? 'pink' : 'white' }).map((value) => value * 0.05);
