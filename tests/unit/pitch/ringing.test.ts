@@ -1,15 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { mixAt, pluckSound } from '#shared/simulation/sound/index.ts';
-import { errorsOf, framesOf, listenTo, quantile } from './support.ts';
+import { addNoise, mixAt, pluckSound } from '#shared/simulation/sound/index.ts';
+import { centsBetween, errorsOf, framesOf, listenTo, quantile } from './support.ts';
 
 const sampleRateHertz = 48_000;
 const seconds = 1.8;
 
-/** A string that was heard ringing, and one plucked beside it that dies away faster. */
+/** A string that was heard ringing, and one plucked beside it that dies away faster, in a quiet room. */
 const beside = (hertz: number, ratio: number, decibels: number, seed: number) => {
   const pluck = pluckSound({ hertz, sampleRateHertz, seconds, seed, pluckedAtSeconds: 0.4, inharmonicity: 2e-4, decaySeconds: 1.8 });
   const other = pluckSound({ hertz: hertz * ratio, sampleRateHertz, seconds, seed: seed + 10, pluckedAtSeconds: 0.05, decaySeconds: 6 });
-  const samples = mixAt(pluck.samples, other.samples, decibels, sampleRateHertz);
+  const both = mixAt(pluck.samples, other.samples, decibels, sampleRateHertz);
+  const samples = addNoise(both, { ratioDecibels: 55, sampleRateHertz, seed });
   return { pluck, frames: framesOf(listenTo(samples)).filter((frame) => frame.atSeconds > 0.85) };
 };
 
@@ -33,5 +34,13 @@ describe('a string that was heard ringing before another is plucked', () => {
       expect(frames.length).toBeGreaterThan(30);
       expect(quantile(errorsOf(frames, pluck.truthHertz), 0.95)).toBeLessThan(0.6);
     }
+  });
+
+  test('leaves the error that is said of the plucked one as large as it is, though it is taken away', () => {
+    const ratios = Array.from({ length: 12 }, (_, index) => 11 + index).flatMap((seed) => {
+      const { pluck, frames } = beside(392, 2 ** ((seed - 16.5) / 900), -12, seed);
+      return frames.map((frame) => Math.abs(centsBetween(frame.hertz, pluck.truthHertz(frame.atSeconds))) / frame.sigmaCents);
+    });
+    expect(ratios.filter((ratio) => ratio < 2).length / ratios.length).toBeGreaterThan(0.85);
   });
 });
