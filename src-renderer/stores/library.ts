@@ -21,12 +21,20 @@ export function useLibrary<Name extends ReadName>(name: Name, input: Input<Name>
   return useQuery<Output<Name>>({ queryKey: [name, input], queryFn: () => host.ask(name, input), enabled: isEnabled });
 }
 
-/** A change to the library: call `mutate`; what depends on it is asked again through the host's push. */
+/**
+ * A change to the library: call `mutate`; what depends on it is asked again through the host's push. What is to follow it follows, also where the
+ * player has gone on to another screen meanwhile.
+ */
 export function useChange<Name extends Exclude<RequestName, ReadName>>(name: Name) {
   const host = useHost();
   const client = useQueryClient();
-  return useMutation<Output<Name>, Error, Input<Name>>({
+  const mutation = useMutation<Output<Name>, Error, Input<Name>>({
     mutationFn: (input) => host.ask(name, input),
     onSuccess: () => client.invalidateQueries(),
   });
+  const { mutateAsync } = mutation;
+  const mutate = (input: Input<Name>, { onSuccess }: { readonly onSuccess?: (output: Output<Name>) => void } = {}): void =>
+    // What went wrong stands in `error`.
+    void mutateAsync(input).then(onSuccess, () => undefined);
+  return { ...mutation, mutate };
 }

@@ -240,6 +240,17 @@ test.describe('a newcomer', () => {
   });
 });
 
+test('who goes on before an instrument is written down finds it with its tunings all the same', async ({ page }) => {
+  await page.getByRole('button', { name: /^Set up an instrument/u }).click();
+  await page.getByRole('textbox', { name: 'Name' }).fill('Otter');
+  await page.getByRole('button', { name: /^Save/u }).evaluate((save: HTMLElement) => {
+    save.click();
+    location.hash = '/tunings';
+  });
+  await expect(page.getByRole('row', { name: '4 down a tone' })).toBeVisible();
+  await expect(page).toHaveURL(/#\/tunings/u);
+});
+
 test('a tuning is played in, one pluck a course, and keeps its cents where the player wants them', async ({ page }) => {
   await withDemo(page);
   await goTo(page, '/tunings?on=demo-wren');

@@ -1,4 +1,4 @@
-import { useNavigate, useSearch } from '@tanstack/react-router';
+import { useNavigate, useRouter, useSearch } from '@tanstack/react-router';
 import type { Overview, Settings } from '#shared/contract/index.ts';
 import type { Tuning } from '#shared/tunings/index.ts';
 import { useChosenInstrument } from '../../stores/chosen.ts';
@@ -82,13 +82,18 @@ function InstrumentList({ overviews, tunings, settings, open, undo, onRemove }: 
     .sort((a, b) => needOf(a.standing) - needOf(b.standing));
   const pxPerMillimetre = boardScale(overviews.map(({ instrument }) => instrument.scaleLengthMillimetres));
   const isAdding = open.id === newRow;
+  const router = useRouter();
+  // Whoever has gone on meanwhile is not called back.
+  const openSaved = (id: string) => {
+    if (router.latestLocation.pathname === '/instruments') open.set(id);
+  };
   const first =
     rows.find(({ overview }) => overview.instrument.id === open.id) ?? rows.find(({ overview }) => overview === inHand) ?? rows[0];
   const { shown, end } = useInSteps(rows.length, rows.findIndex(({ overview }) => overview.instrument.id === open.id) + 1);
   return (
     <div className={styles['page']}>
       <h1>{isAdding ? 'A new instrument' : titleOf(rows)}</h1>
-      {isAdding ? <NewInstrument onLeave={() => open.set(null)} onSaved={open.set} /> : null}
+      {isAdding ? <NewInstrument onLeave={() => open.set(null)} onSaved={openSaved} /> : null}
       <ul className={styles['list']} aria-label="Instruments" hidden={rows.length === 0}>
         {rows.slice(0, shown).map(({ overview, verdicts: known }) => (
           <InstrumentRow
