@@ -1,5 +1,6 @@
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { ninetyFive } from './landing.ts';
+import { stringNamed } from './standing.ts';
 import type { Advice, CoachState, Doubt, StringState } from './state.ts';
 import { aimNow, isToGoBelow } from './undershoot.ts';
 
@@ -41,7 +42,7 @@ function ofDoubt(
   { sound: { course, string } }: Doubt,
   here: Omit<Advice, 'action' | 'why'>,
 ): Omit<Advice, 'action' | 'why'> {
-  const named = state.strings.find((one) => one.course === course && one.string === string);
+  const named = stringNamed(state.strings, { course, string });
   if (named === undefined || (here.course === course && here.string === string)) return { ...here, centsToGo: null };
   const { leadCents, couplingCents, pulls } = named;
   return { course, string, aimHertz: aimNow(state.setup, named), centsToGo: null, leadCents, couplingCents, pulls };

@@ -2,6 +2,7 @@ import { type Match, soundsFretted } from '#shared/matching/index.ts';
 import { centsBetween, hertz } from '#shared/units/index.ts';
 import { currentString } from './advice.ts';
 import { overloadOf } from './guard.ts';
+import { stringNamed } from './standing.ts';
 import { type Frame, isRingOfAnother, soundOf } from './rings.ts';
 import type { CoachState, Doubt, Sound, StringState } from './state.ts';
 
@@ -36,8 +37,8 @@ export const isFarBelow = ({ aimHertz }: StringState, heardHertz: number): boole
   centsBetween(hertz(aimHertz), hertz(heardHertz)) > blindCents;
 
 /** Whether a string that nobody was told to turn yet sounds as if it were stopped at a fret: also where it will come by on its way. */
-export function isFretted({ strings }: CoachState, frame: Frame, { course, string }: Pick<Sound, 'course' | 'string'>): boolean {
-  const one = strings.find((other) => other.course === course && other.string === string);
+export function isFretted({ strings }: CoachState, frame: Frame, named: Pick<Sound, 'course' | 'string'>): boolean {
+  const one = stringNamed(strings, named);
   return one !== undefined && one.visit === null && soundsFretted(hertz(frame.hertz), one.presentHertz);
 }
 
@@ -88,8 +89,8 @@ export function doubtOf(state: CoachState, frame: Frame, match: Match): Doubt | 
 }
 
 /** How the open string is asked for; where it would be about to break, if it was open, what to do then comes first. */
-function openWords({ setup, strings }: CoachState, { hertz: heard }: Frame, { course, string }: Pick<Sound, 'course' | 'string'>): string {
-  const one = strings.find((other) => other.course === course && other.string === string);
+function openWords({ setup, strings }: CoachState, { hertz: heard }: Frame, named: Pick<Sound, 'course' | 'string'>): string {
+  const one = stringNamed(strings, named);
   if (one === undefined || overloadOf(setup, one, heard) === null) return ': pluck it open, by itself.';
   return '. If that was the open string, loosen it; if not, pluck it open.';
 }

@@ -17,6 +17,7 @@ import { overloadOf } from './guard.ts';
 import { stillOfBefore } from './haste.ts';
 import { unheard } from './landing.ts';
 import { isOfStrum, isSameSound, ringsOver, soundOf } from './rings.ts';
+import { stringNamed } from './standing.ts';
 import type { Advice, CoachState, Effect, Sound, StringState } from './state.ts';
 
 /** A live pitch, as the tracker gives it; `others` are further strings of the same course. */
@@ -86,7 +87,7 @@ const inDoubt = (state: CoachState, frame: Frame, effects: readonly Effect[]): H
 
 /** A string that may be about to break is not asked for a second time. A new string may be anywhere. */
 function isDangerous(state: CoachState, frame: Frame, { course, string, others }: Extract<Match, { kind: 'match' }>): boolean {
-  const one = state.strings.find((other) => other.course === course && other.string === string);
+  const one = stringNamed(state.strings, { course, string });
   if (one === undefined) return false;
   if (one.standing.sigmaCents >= anywhereCents) return true;
   if (isFretted(state, frame, { course, string })) return false;
@@ -184,5 +185,5 @@ const contextOf = (state: CoachState): Pick<MatchContext, 'present' | 'wanted' |
 
 const presentOf = (state: CoachState): Strings =>
   state.setup.wanted.map((strings, course) =>
-    strings.map((wanted, string) => state.strings.find((one) => one.course === course && one.string === string)?.presentHertz ?? wanted),
+    strings.map((wanted, string) => stringNamed(state.strings, { course, string })?.presentHertz ?? wanted),
   );

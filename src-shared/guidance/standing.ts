@@ -30,6 +30,12 @@ export function stringAt(strings: readonly StringState[], place: number): String
   return string;
 }
 
+/** The string of a course, both from 0; undefined where there is none. */
+export const stringNamed = (
+  strings: readonly StringState[],
+  { course, string }: { readonly course: number; readonly string: number },
+): StringState | undefined => strings.find((one) => one.course === course && one.string === string);
+
 /** A string was heard that was not turned since it was last trusted: what the other pegs did to it is learned. */
 export function learnShift<State extends Known & { readonly nowSeconds: number }>(
   state: State,

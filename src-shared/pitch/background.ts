@@ -138,16 +138,17 @@ export const createBackground = (rateHertz: number, historySamples: number) => {
     return kept > keptShare * power;
   };
 
+  /** Adds what so much of one line does to a partial. */
+  const addRemains = (line: Line, share: number, partial: Partial, hertz: number, seconds: number) => {
+    const apartHertz = Math.abs((line.radians * rateHertz) / (2 * Math.PI) - hertz);
+    if (apartHertz > lobe / seconds) return;
+    const height = share * Math.hypot(line.real, line.imaginary) * Math.exp(-line.decay * (originBack / rateHertz - seconds / 2));
+    // A sinusoid of height 1 has the power (length/4)² under a Hann window.
+    addPull(partial, apartHertz, ((height * seconds * rateHertz) / 4) ** 2, seconds);
+  };
   const remains: Remains = (partial, hertz, seconds) => {
-    const weigh = (line: Line, share: number) => {
-      const apartHertz = Math.abs((line.radians * rateHertz) / (2 * Math.PI) - hertz);
-      if (apartHertz > lobe / seconds) return;
-      const height = share * Math.hypot(line.real, line.imaginary) * Math.exp(-line.decay * (originBack / rateHertz - seconds / 2));
-      // A sinusoid of height 1 has the power (length/4)² under a Hann window.
-      addPull(partial, apartHertz, ((height * seconds * rateHertz) / 4) ** 2, seconds);
-    };
-    for (const line of doubted) weigh(line, 1);
-    for (const line of lines) weigh(line, leftShare);
+    for (const line of doubted) addRemains(line, 1, partial, hertz, seconds);
+    for (const line of lines) addRemains(line, leftShare, partial, hertz, seconds);
   };
 
   return {

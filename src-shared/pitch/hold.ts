@@ -104,9 +104,11 @@ export const createHold = (state: Conditioned, samples: Float64Array, follower: 
     }
   };
 
+  const isKnownWell = ({ clearCount, sinceCount }: Known): boolean => clearCount - sinceCount >= knownSeconds * rateHertz;
+
   /** Whether a string known well may still sound in the newest `usable` samples. */
   const mayRing = (usable: number): boolean => {
-    if (known === null || known.clearCount - known.sinceCount < knownSeconds * rateHertz) return false;
+    if (known === null || !isKnownWell(known)) return false;
     if (foretold === null) {
       if (usable - (state.count - known.clearCount) < stretches[0]) return false;
       foretold = foretell(known, usable);
@@ -122,7 +124,7 @@ export const createHold = (state: Conditioned, samples: Float64Array, follower: 
     /** The string was heard; false where it was known well, but what is heard so faintly now is only noise. */
     heard: (estimate: Estimate, usable: number): boolean => {
       const isClear = estimate.ratio > faintRatio;
-      const wasKnown = known !== null && known.clearCount - known.sinceCount >= knownSeconds * rateHertz;
+      const wasKnown = known !== null && isKnownWell(known);
       const isVague = Math.hypot(estimate.sigmaCents, estimate.systematicCents, estimate.suddenCents) > knownCents;
       const isLoose = estimate.moving > 0.5 || (isClear && isVague);
       known = {

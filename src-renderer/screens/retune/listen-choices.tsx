@@ -15,7 +15,6 @@ import styles from './listen-page.module.css';
 export function Choices({ steps, settings }: { readonly steps: Steps; readonly settings: Settings }) {
   const active = useStore(retuning, ({ now }) => now?.advice.course ?? null);
   const wanted = useStore(retuning, ({ now }) => now?.to.pitches[active ?? -1]);
-  const isPaused = useStore(retuning, ({ now }) => now?.coach.paused ?? false);
   const isFollowing = useStore(retuning, ({ now }) => now?.coach.following ?? false);
   return (
     <>
@@ -31,18 +30,29 @@ export function Choices({ steps, settings }: { readonly steps: Steps; readonly s
         />
         <ListenMenu steps={steps} settings={settings} />
       </div>
-      <div className={styles['far']}>
-        <Button look="plain" shortcut="F" onPress={steps.far}>
-          Far view
-        </Button>
-      </div>
+      <ToFarView steps={steps} />
       <Button shortcut="H" onPress={steps.hear}>
         Hear {wanted === undefined ? 'it' : pitchWords(wanted)}
       </Button>
-      <Button look="solid" shortcut="Space" onPress={steps.pause}>
-        {isPaused ? 'Go on' : 'Pause'}
-      </Button>
+      <PauseOrGoOn steps={steps} />
     </>
+  );
+}
+
+const ToFarView = ({ steps }: { readonly steps: Steps }) => (
+  <div className={styles['far']}>
+    <Button look="plain" shortcut="F" onPress={steps.far}>
+      Far view
+    </Button>
+  </div>
+);
+
+function PauseOrGoOn({ steps }: { readonly steps: Steps }) {
+  const isPaused = useStore(retuning, ({ now }) => now?.coach.paused ?? false);
+  return (
+    <Button look="solid" shortcut="Space" onPress={steps.pause}>
+      {isPaused ? 'Go on' : 'Pause'}
+    </Button>
   );
 }
 
@@ -65,26 +75,19 @@ export function WhileDeaf({ steps, settings }: { readonly steps: Steps; readonly
 
 /** What can be chosen while a strum is waited for: it can always be done without. */
 export function BeforeStrum({ steps, settings }: { readonly steps: Steps; readonly settings: Settings }) {
-  const isPaused = useStore(retuning, ({ now }) => now?.coach.paused ?? false);
   return (
     <>
       <div className={styles['choices']}>
         <ListenMenu steps={steps} settings={settings} />
       </div>
-      <div className={styles['far']}>
-        <Button look="plain" shortcut="F" onPress={steps.far}>
-          Far view
-        </Button>
-      </div>
+      <ToFarView steps={steps} />
       <Button look="plain" shortcut="Page Down" onPress={steps.skip}>
         Leave it as it is
       </Button>
       <Button shortcut="P" onPress={steps.pluck}>
         Pluck them instead
       </Button>
-      <Button look="solid" shortcut="Space" onPress={steps.pause}>
-        {isPaused ? 'Go on' : 'Pause'}
-      </Button>
+      <PauseOrGoOn steps={steps} />
     </>
   );
 }
